@@ -1,0 +1,50 @@
+/** The pages that speak of all days. They are made from the small summaries that the days left behind. */
+import { compareText, type Finding } from "../core/finding.ts";
+import { sha256 } from "../core/hash.ts";
+import { canonicalJson } from "../core/stable-json.ts";
+import type { DayDigest } from "../summary/types.ts";
+import { outProblem } from "./file-problem.ts";
+import { missingOutput, readShowRecord, removePending, writeShowRecord } from "./manifest.ts";
+import { publish } from "./publish.ts";
+import type { Fault, Session } from "./session.ts";
+
+const UNIT = "show";
+const INTO = ".tmp-show";
+
+/** Builds the show-wide pages and the assets unless they are as the last build left them; gives back a fault of the program. */
+export async function buildShowPages(
+  session: Session,
+  digests: readonly DayDigest[],
+  showFindings: readonly Finding[],
+): Promise<Fault | null> {
+  const { effects, options, pipeline, show } = session;
+  const { out } = effects;
+  const inOrder = [...digests].sort((a, b) => compareText(a.date, b.date));
+  const content = canonicalJson({
+    toolVersion: options.tool.version,
+    showFiles: show.files.map(({ file, sha256: hash }) => ({ file, sha256: hash })),
+    digests: inOrder,
+    showFindings,
+  });
+  const key = sha256(canonicalJson({ content, programHash: options.programHash }));
+  const stored = readShowRecord(out);
+  if (stored?.key === key && !options.force && missingOutput(out, stored.outputs) === null) {
+    removePending(out, UNIT);
+    return null;
+  }
+  const start = effects.now();
+  try {
+    out.removeFolder(INTO);
+    const buildId = sha256(content).slice(0, 12);
+    await pipeline.makeShow({ show, digests: inOrder, showFindings, tool: options.tool, buildId, out, into: INTO });
+    const { outputs } = publish(out, INTO, UNIT, stored?.outputs ?? []);
+    writeShowRecord(out, { key, outputs });
+    removePending(out, UNIT);
+    effects.log.detail(`show-wide pages  ${Math.round(effects.now() - start)} ms`);
+    return null;
+  } catch (error) {
+    if (outProblem(out.path, error) !== null) throw error;
+    out.removeFolder(INTO);
+    return { date: null, error };
+  }
+}

@@ -1,0 +1,54 @@
+/** The work on one day and on the show-wide pages, as the build calls it. Tests pass a small one of their own. */
+import type { Finding } from "../core/finding.ts";
+import type { ShowFolder } from "../ingest/folder.ts";
+import type { ShowInput } from "../ingest/records.ts";
+import type { DayDigest } from "../summary/types.ts";
+import type { OutFolder } from "./effects.ts";
+import type { DayId, InputFile } from "./plan.ts";
+
+export interface Tool {
+  readonly name: string;
+  readonly version: string;
+}
+
+export interface DayRequest {
+  readonly folder: ShowFolder;
+  readonly show: ShowInput;
+  readonly date: string;
+  /** This day with the one before and the one after, in order: a day's pages know no others. */
+  readonly days: readonly DayId[];
+  readonly tool: Tool;
+  readonly buildId: string;
+  readonly out: OutFolder;
+  /** Folder of `out` that everything is written into, under its final name. */
+  readonly into: string;
+  /** Says which stage begins. */
+  stage(name: string): void;
+}
+
+export interface DayWork {
+  readonly digest: DayDigest;
+  readonly findings: readonly Finding[];
+  /** The input files as they were read. */
+  readonly files: readonly InputFile[];
+}
+
+export interface ShowRequest {
+  readonly show: ShowInput;
+  readonly digests: readonly DayDigest[];
+  readonly showFindings: readonly Finding[];
+  readonly tool: Tool;
+  readonly buildId: string;
+  readonly out: OutFolder;
+  readonly into: string;
+}
+
+export interface Pipeline {
+  readShow(folder: ShowFolder): { readonly input: ShowInput | null; readonly findings: readonly Finding[] };
+  /** Number of a day as its day file says it; `null` when it does not. */
+  dayNumber(folder: ShowFolder, date: string): number | null;
+  /** Reads the day and writes its pages and its pack. */
+  makeDay(request: DayRequest): Promise<DayWork>;
+  /** Writes the show-wide pages and the assets. */
+  makeShow(request: ShowRequest): Promise<void>;
+}

@@ -1,0 +1,27 @@
+/** What the steps of one build share. */
+import type { ShowInput } from "../ingest/records.ts";
+import type { BuildEffects } from "./effects.ts";
+import type { Pipeline, Tool } from "./pipeline.ts";
+
+export interface BuildOptions {
+  /** Dates to build; empty: all days of the show. The others keep what they have. */
+  readonly dates: readonly string[];
+  /** Builds every day, whatever the last build left. Also takes over an output folder that holds other files. */
+  readonly force: boolean;
+  readonly tool: Tool;
+  /** Hash over the program's own files. */
+  readonly programHash: string;
+}
+
+/** A fault of the program on one day, or on the show-wide pages (`date: null`). */
+export interface Fault {
+  readonly date: string | null;
+  readonly error: unknown;
+}
+
+export interface Session {
+  readonly options: BuildOptions;
+  readonly effects: BuildEffects;
+  readonly pipeline: Pipeline;
+  readonly show: ShowInput;
+}

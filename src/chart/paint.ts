@@ -1,0 +1,86 @@
+/** How each mark is painted, as roles of the palette, so that screen, print and the PDF cannot drift apart. */
+import type { Mark } from "./drawing.ts";
+
+/** Custom property of the page (`--focus-band`) or key of a print palette. */
+export type ColourRole =
+  | "paper"
+  | "sheet"
+  | "ink"
+  | "ink-3"
+  | "edge"
+  | "rule"
+  | "focus"
+  | "focus-limit"
+  | "focus-band"
+  | "stop"
+  | "stop-band";
+
+export interface Paint {
+  readonly fill: ColourRole | null;
+  readonly stroke: ColourRole | null;
+  /** CSS pixels; 0 without a stroke. */
+  readonly width: number;
+  /** Lengths of dash and gap; a `round` dash of length 0.1 is a row of dots. */
+  readonly dash: readonly [number, number] | null;
+  readonly cap: "butt" | "round";
+}
+
+/** Every mark of the grammar with its paint. */
+export const PAINT: Readonly<Record<Mark, Paint>> = Object.freeze({
+  "k-frame": fill("sheet"),
+  "k-grid": stroke("rule", 1),
+  "k-infinity": stroke("edge", 1),
+  "k-axis": stroke("ink", 1),
+  "k-tick": stroke("edge", 1),
+  "k-bar": fill("ink"),
+  "k-bar-open": both("sheet", "ink", 0.75),
+  "k-band": fill("focus-band"),
+  "k-limit": stroke("focus-limit", 1),
+  "k-focus": stroke("focus", 2),
+  "k-noted": dots("focus", 2),
+  "k-off": fill("focus"),
+  "k-stop": stroke("stop", 2),
+  "k-stop-band": fill("stop-band"),
+  "k-noted-stop": dots("stop", 2),
+  "k-stop-off": fill("stop"),
+  "k-stop-dot": fill("stop"),
+  "k-focal": stroke("ink", 1.5),
+  "k-gap": stroke("edge", 1),
+  "k-bracket": stroke("ink", 1),
+  "k-lead": { ...stroke("ink-3", 1), dash: [1, 3] },
+  "k-cursor": stroke("ink", 1),
+  "k-dot": both("sheet", "focus", 2),
+  "k-clap": stroke("ink", 1),
+  "k-roll": fill("ink"),
+  "k-box": both("paper", "ink", 1),
+  "k-meal": { ...both("paper", "edge", 1), dash: [2, 3] },
+} as const);
+
+/** Style rules of all marks for a page that defines the roles as custom properties. */
+export function markCss(): string {
+  const rules = Object.entries(PAINT).map(([mark, paint]) => {
+    const parts = [`fill: ${paint.fill === null ? "none" : `var(--${paint.fill})`}`];
+    parts.push(`stroke: ${paint.stroke === null ? "none" : `var(--${paint.stroke})`}`);
+    if (paint.stroke !== null) parts.push(`stroke-width: ${paint.width}`);
+    if (paint.dash !== null) parts.push(`stroke-dasharray: ${paint.dash.join(" ")}`);
+    if (paint.cap === "round") parts.push("stroke-linecap: round");
+    return `.${mark} { ${parts.join("; ")}; }`;
+  });
+  return `${rules.join("\n")}\n`;
+}
+
+function fill(role: ColourRole): Paint {
+  return { fill: role, stroke: null, width: 0, dash: null, cap: "butt" };
+}
+
+function stroke(role: ColourRole, width: number): Paint {
+  return { fill: null, stroke: role, width, dash: null, cap: "butt" };
+}
+
+function both(inside: ColourRole, outline: ColourRole, width: number): Paint {
+  return { fill: inside, stroke: outline, width, dash: null, cap: "butt" };
+}
+
+function dots(role: ColourRole, width: number): Paint {
+  return { fill: null, stroke: role, width, dash: [0.1, 5.9], cap: "round" };
+}

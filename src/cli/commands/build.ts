@@ -1,0 +1,114 @@
+/** `daybook build SHOW` */
+import { basename, dirname, join, resolve } from "node:path";
+import type { BuildEffects } from "../../build/effects.ts";
+import { outFiles } from "../../build/out-files.ts";
+import { loadPipeline } from "../../build/make.ts";
+import { programHash, thisTool } from "../../build/program.ts";
+import { type BuildResult, buildShow } from "../../build/run.ts";
+import { isWithin, type ShowFiles } from "../../build/show-files.ts";
+import { reportFaults } from "../fault.ts";
+import { EXIT, type Io } from "../io.ts";
+import { dayLine, findingLine, summaryLine } from "../json-lines.ts";
+import { openShow } from "../open-show.ts";
+import { type CommonOptions, shownSeverities } from "../options.ts";
+import { type ProgressLog, progressLog } from "../progress.ts";
+import { clickablePath, findingsText } from "../report.ts";
+import { coloursFor } from "../style.ts";
+import { countsText, daysText, rowsText, totalLine } from "../summary.ts";
+
+export interface BuildCommandOptions extends CommonOptions {
+  readonly out?: string;
+  readonly day: readonly string[];
+  readonly force: boolean;
+  readonly strict: boolean;
+  readonly maxFindings: number;
+}
+
+/** Builds a show, prints what was found and where the report begins, and gives back the exit code. */
+export async function build(path: string, options: BuildCommandOptions, io: Io): Promise<number> {
+  const show = openShow(path, io.cwd);
+  if ("usage" in show) return usage(show.usage, io);
+  const outPath = options.out === undefined ? defaultOut(show) : resolve(io.cwd, options.out);
+  if (isWithin(outPath, show.path)) {
+    return usage(`the report cannot be written into the show folder (${outPath}). Name a folder outside it with --out.`, io);
+  }
+  const log = progressLog(io, options);
+  const stopWaiting = io.onInterrupt(() => {
+    log.clear();
+    io.err.write("interrupted. The last good report is as it was; the next build goes on from here.\n");
+    io.exit(EXIT.interrupted);
+  });
+  const days: BuildEffects["log"] = options.json ? { ...log, day: (report) => io.out.write(dayLine(report)) } : log;
+  const effects: BuildEffects = { show, out: outFiles(outPath), log: days, now: io.now };
+  const build = { dates: options.day, force: options.force, tool: thisTool(), programHash: programHash() };
+  const result = await buildShow(build, effects, await loadPipeline());
+  stopWaiting();
+  log.clear();
+  return say(result, show, outPath, options, io, log);
+}
+
+function say(result: BuildResult, show: ShowFiles, outPath: string, options: BuildCommandOptions, io: Io, log: ProgressLog): number {
+  const exit = exitCode(result, options.strict);
+  const page = result.status === "done" && !result.faults.some((f) => f.date === null) ? join(outPath, "index.html") : null;
+  if (options.json) {
+    for (const finding of result.findings) io.out.write(findingLine(finding));
+  } else {
+    io.out.write(
+      findingsText(result.findings, show, {
+        root: show.path,
+        cwd: io.cwd,
+        limit: options.maxFindings,
+        severities: shownSeverities(options),
+        colours: coloursFor(io.out, io, options.color),
+      }),
+    );
+  }
+  log.clear();
+  if (result.problem !== null) return usage(result.problem, io);
+  const states = result.days.map((day) => day.state);
+  if (options.json) {
+    io.out.write(
+      summaryLine({
+        command: "build",
+        exit,
+        days: states.length,
+        built: states.filter((s) => s === "built").length,
+        unchanged: states.filter((s) => s === "unchanged").length,
+        takes: result.takes,
+        findings: result.counts,
+        rows: result.rows,
+        milliseconds: result.milliseconds,
+        open: page,
+      }),
+    );
+  } else if (!options.quiet) {
+    const counts = countsText(result.counts, options.verbose);
+    io.out.write(`${totalLine({ days: daysText(states), takes: result.takes, counts, milliseconds: result.milliseconds })}\n`);
+    const rows = rowsText(result.rows);
+    if (rows !== "") io.out.write(`${rows}\n`);
+    if (page !== null) io.out.write(`open ${clickablePath(page, io.cwd)}\n`);
+  }
+  if (result.faults.length === 0) return exit;
+  const tool = thisTool();
+  const args = ["build", show.path];
+  return reportFaults(
+    result.faults.map(({ date, error }) => ({ tool, args, during: date === null ? "the show-wide pages" : `day ${date}`, error })),
+    io,
+  );
+}
+
+function exitCode(result: BuildResult, strict: boolean): number {
+  if (result.status === "refused") return EXIT.usage;
+  if (result.faults.length > 0) return EXIT.fault;
+  return result.counts.error > 0 || (strict && result.counts.check > 0) ? EXIT.dataErrors : EXIT.fine;
+}
+
+/** Beside the show folder, so that nothing is ever written into it. */
+function defaultOut(show: ShowFiles): string {
+  return join(dirname(show.path), `${basename(show.path)}-report`);
+}
+
+function usage(text: string, io: Io): number {
+  io.err.write(`error: ${text}\n`);
+  return EXIT.usage;
+}

@@ -1,0 +1,114 @@
+/** The command line: which command, which options. Commands are loaded when they run, so that a small one starts fast. */
+import { Command, CommanderError, InvalidArgumentError } from "commander";
+import { thisTool } from "../build/program.ts";
+import { EXIT, type Io } from "./io.ts";
+import type { CommonOptions } from "./options.ts";
+
+/** Runs one command and gives back the exit code: 0 fine, 1 errors in the data, 2 usage, 70 a fault of the program. */
+export async function runCommand(args: readonly string[], io: Io): Promise<number> {
+  const result = { exit: EXIT.fine as number };
+  const program = commands(io, (exit) => {
+    result.exit = exit;
+  });
+  try {
+    await program.parseAsync([...args], { from: "user" });
+    return result.exit;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.code === "commander.helpDisplayed" || error.code === "commander.version" ? EXIT.fine : EXIT.usage;
+    const { reportFaults } = await import("./fault.ts");
+    return reportFaults([{ tool: thisTool(), args, during: "the command", error }], io);
+  }
+}
+
+function commands(io: Io, done: (exit: number) => void): Command {
+  const program = new Command("daybook")
+    .description("Turns lens logs and shot notes into an offline camera report, a PDF and open files, one pack a shooting day.")
+    .version(thisTool().version, "-V, --version", "print the version")
+    .helpOption("-h, --help", "print this help")
+    .helpCommand(false)
+    .option("--json", "one JSON object a line on standard output", false)
+    .option("-q, --quiet", "print errors only", false)
+    .option("--verbose", "print remarks, unchanged days and the time of each stage too", false)
+    .option("--no-color", "no colour, like NO_COLOR in the environment")
+    .configureHelp({ showGlobalOptions: true })
+    .configureOutput({ writeOut: (text) => io.out.write(text), writeErr: (text) => io.err.write(text) })
+    .showHelpAfterError("Run with --help to see how it is used.")
+    .exitOverride()
+    .addHelpText("before", EXAMPLES)
+    .addHelpText("after", EXITS);
+
+  program
+    .command("build")
+    .description("build the report and the packs of a show folder")
+    .argument("<show>", "show folder, the one with show.yaml")
+    .option("-o, --out <folder>", "output folder (default: beside the show folder, <show>-report)")
+    .option("-d, --day <date>", "build this day only, such as 2026-10-06; may be repeated", addDate, [])
+    .option("-f, --force", "build every day anew, also into a folder that holds other files", false)
+    .option("--strict", "exit 1 when there is anything to check", false)
+    .option("--max-findings <number>", "findings of one code in one file to print; 0 prints all", wholeNumber, 20)
+    .action(async (show: string, _options, command: Command) => {
+      const { build } = await import("./commands/build.ts");
+      done(await build(show, command.optsWithGlobals(), io));
+    });
+
+  program
+    .command("check")
+    .description("read a show folder, or one file of it, and say what is wrong; writes nothing")
+    .argument("<path>", "show folder, one notes or log file, or - for a file that is piped in")
+    .option("-d, --day <date>", "check this day only; may be repeated", addDate, [])
+    .option("--strict", "exit 1 when there is anything to check", false)
+    .option("--max-findings <number>", "findings of one code in one file to print; 0 prints all", wholeNumber, 20)
+    .action(async (path: string, _options, command: Command) => {
+      const { check } = await import("./commands/check.ts");
+      done(await check(path, command.optsWithGlobals(), io));
+    });
+
+  program
+    .command("init")
+    .description("write a small example show to begin with")
+    .argument("<folder>", "folder to make; it must be absent or empty")
+    .action(async (folder: string, _options, command: Command) => {
+      const { init } = await import("./commands/init.ts");
+      done(init(folder, command.optsWithGlobals<CommonOptions>(), io));
+    });
+
+  program
+    .command("explain")
+    .description("explain a finding code or a formula; without one, list them")
+    .argument("[code]", "such as CSV122 or depth-of-field")
+    .action(async (code: string | undefined, _options, command: Command) => {
+      const { explain } = await import("./commands/explain.ts");
+      done(explain(code, command.optsWithGlobals<CommonOptions>(), io));
+    });
+
+  program
+    .command("columns")
+    .description("print the reference of all columns and keys")
+    .option("--markdown", "as Markdown (the default)", false)
+    .action(async (_options, command: Command) => {
+      const { columns } = await import("./commands/columns.ts");
+      done(columns(command.optsWithGlobals<CommonOptions>(), io));
+    });
+
+  return program;
+}
+
+function addDate(text: string, before: readonly string[]): readonly string[] {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) throw new InvalidArgumentError("Write a date as year-month-day, such as 2026-10-06.");
+  return before.includes(text) ? before : [...before, text];
+}
+
+function wholeNumber(text: string): number {
+  if (!/^\d+$/.test(text)) throw new InvalidArgumentError("Write a whole number, 0 or more.");
+  return Number(text);
+}
+
+const EXAMPLES = `Examples:
+  daybook init my-show               a small show to begin with
+  daybook check my-show              what is wrong in the notes and logs
+  daybook build my-show --out report
+  daybook explain CSV122
+`;
+
+const EXITS = `
+Exit code: 0 fine, 1 errors in the data, 2 wrong use or configuration, 70 a fault of the program, 130 interrupted.`;

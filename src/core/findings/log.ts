@@ -1,0 +1,150 @@
+import type { FindingKind } from "./kind.ts";
+
+/** Lens logs: text tables and JSON Lines. */
+export const LOG = {
+  noTiming: {
+    code: "LOG201",
+    severity: "error",
+    title: "Log without time",
+    explain:
+      "A log needs a column `timecode`, `frame` or `time_s`; without it no row can be given to a frame and all of them are rejected.",
+  },
+  badTimecode: {
+    code: "LOG202",
+    severity: "error",
+    title: "Timecode cannot be read",
+    explain:
+      "A timecode is hours:minutes:seconds:frames, within a day, with frames below the rate. The row is rejected: it has no place in a take.",
+  },
+  droppedLabel: {
+    code: "LOG203",
+    severity: "error",
+    title: "Label that drop-frame timecode skips",
+    explain:
+      "Drop-frame counting skips the first labels of every minute but each tenth. A log that holds such a label was not counted in drop-frame, or is damaged. The row is rejected.",
+  },
+  repeatedDiffers: {
+    code: "LOG204",
+    severity: "error",
+    title: "One timecode with two readings",
+    explain: "Two rows have one timecode and different values. The first is used, the other is rejected.",
+  },
+  repeatedSame: {
+    code: "LOG205",
+    severity: "remark",
+    title: "Row twice",
+    explain: "Two rows have one timecode and the same values. The first is used, the other is rejected; nothing is lost.",
+  },
+  outOfOrder: {
+    code: "LOG206",
+    severity: "remark",
+    title: "Rows out of order",
+    explain: "Time runs backwards between two rows. Rows are placed by their own time, so the figures are right.",
+  },
+  badKey: {
+    code: "LOG207",
+    severity: "error",
+    title: "Key line cannot be read",
+    explain:
+      "The value of a `# key: value` line, or of a field map's `set`, is not what the key takes. The key counts as not said.",
+  },
+  unknownColumn: {
+    code: "LOG209",
+    severity: "remark",
+    title: "Column kept as it is",
+    explain:
+      "Nobody knows this column. It is kept word for word and travels into the exports. If it is a known figure under another name, write the name, or map it in kit/columns.yaml.",
+  },
+  severalColumns: {
+    code: "LOG211",
+    severity: "check",
+    title: "One quantity in two columns",
+    explain: "The log gives one quantity in two columns. The first is read, the other is kept word for word.",
+  },
+  badJson: {
+    code: "LOG212",
+    severity: "error",
+    title: "Line is not JSON",
+    explain:
+      "Each line of a JSON Lines log is one JSON object. A line that is not is rejected; a last line that was cut off is the usual reason.",
+  },
+  badSample: {
+    code: "LOG213",
+    severity: "error",
+    title: "Sample cannot be used",
+    explain:
+      "The line is JSON, and lacks what a sample needs: it is no object, or it has no readable timing.timecode. The row is rejected.",
+  },
+  badField: {
+    code: "LOG214",
+    severity: "error",
+    title: "Field of a sample cannot be read",
+    explain: "A field of an OpenTrackIO sample is not of the type the standard gives it. The value is lost, the row stays.",
+  },
+  staticChanges: {
+    code: "LOG215",
+    severity: "check",
+    title: "Camera, lens or slate changes within the log",
+    explain: "Samples of one file name different cameras, lenses or slates. Each row keeps what its sample says.",
+  },
+  dropRate: {
+    code: "LOG216",
+    severity: "error",
+    title: "Drop-frame at a rate that has none",
+    explain: "Drop-frame counting exists at 29.97 and 59.94 frames a second and their multiple only. The log is read without it.",
+  },
+  nothingKnown: {
+    code: "LOG217",
+    severity: "check",
+    title: "Log without a known reading",
+    explain:
+      "Beside its time the log has no column that is known: no focus, stop or focal length. A field map in kit/columns.yaml can name its columns.",
+  },
+  noConvention: {
+    code: "LOG218",
+    severity: "check",
+    title: "Coefficients without a convention",
+    explain:
+      "The log has distortion or shading columns and does not say their model, direction or radius. They are shown and never evaluated.",
+  },
+  otherFile: {
+    code: "LOG219",
+    severity: "remark",
+    title: "File in logs/ that is not read",
+    explain: "Logs end in .csv or .jsonl. This file is left alone.",
+  },
+  noRows: {
+    code: "LOG220",
+    severity: "check",
+    title: "Log without rows",
+    explain: "The log ends after its header. A recorder that was armed and never ran writes such files.",
+  },
+  badCount: {
+    code: "LOG221",
+    severity: "error",
+    title: "Frame or time cannot be read",
+    explain: "A frame is a whole number from 0 on, a time a number of seconds from 0 on. The row is rejected.",
+  },
+  otherDate: {
+    code: "LOG222",
+    severity: "check",
+    title: "Log of another date",
+    explain:
+      "The log's own date is not the day folder's. The folder decides the date; after midnight the next date is expected and not reported.",
+  },
+  otherModel: {
+    code: "LOG223",
+    severity: "check",
+    title: "Distortion model not known",
+    explain: "The samples name a distortion model that is not the standard's. Its coefficients are left out.",
+  },
+  shiftedCells: {
+    code: "LOG224",
+    severity: "check",
+    title: "Rate and timecode do not fit",
+    explain:
+      "The log gives no rate of its own and its labels do not fit the show's. Say the rate with a key line such as `# rate: 25`.",
+  },
+} as const satisfies Record<string, FindingKind>;
+
+export const LOG_FINDINGS: readonly FindingKind[] = Object.values(LOG);

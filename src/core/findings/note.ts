@@ -1,0 +1,63 @@
+import type { FindingKind } from "./kind.ts";
+
+/** Shot notes: notes.csv. */
+export const NOTE = {
+  noTake: {
+    code: "NOTE301",
+    severity: "error",
+    title: "Row that names no take",
+    explain: "A take is a slate, a take number and a camera. A row that lacks one of them has no address and is left out.",
+  },
+  stop: {
+    code: "NOTE302",
+    severity: "error",
+    title: "Stop cannot be read",
+    explain:
+      "Stops are written 2.8, T4, f/2.8, with a fraction of a stop after a full stop (5.6 1/2, 5.6 and a half), as half way between neighbours (2.8/4), or as a range (2.8-4). The cell is lost.",
+  },
+  distanceUnit: {
+    code: "NOTE303",
+    severity: "error",
+    title: "Distance without a unit",
+    explain: "1.9 may be metres or feet, and nobody can tell afterwards. The cell is lost until the unit is written.",
+  },
+  distance: {
+    code: "NOTE304",
+    severity: "error",
+    title: "Distance cannot be read",
+    explain: 'Distances are written 1.9 m, 85 cm, 6\' 2 1/2", 9", 12 ft, inf, or as a range such as 3.2-1.6 m. The cell is lost.',
+  },
+  nd: {
+    code: "NOTE305",
+    severity: "error",
+    title: "Neutral density cannot be read",
+    explain:
+      "A density is written with a decimal point (0.6), a factor with ND before it (ND4), stops with the word (2 stops). A bare 16 may be a factor or a slip; the cell is lost.",
+  },
+  shutter: {
+    code: "NOTE306",
+    severity: "error",
+    title: "Shutter cannot be read",
+    explain: "The shutter is an angle in degrees (172.8) or an exposure time (1/48). The cell is lost.",
+  },
+  focal: {
+    code: "NOTE307",
+    severity: "error",
+    title: "Focal length cannot be read",
+    explain: "Focal lengths are written in millimetres: 35, 50 mm, or a range 35-60. The cell is lost.",
+  },
+  rate: {
+    code: "NOTE308",
+    severity: "error",
+    title: "Rate cannot be read",
+    explain: "A rate is written 24, 25, 23.976 or 24000/1001. The cell is lost and the show's rate holds.",
+  },
+  noStill: {
+    code: "NOTE313",
+    severity: "check",
+    title: "Still not in the stills folder",
+    explain: "The note names a still that is not in the day's stills/ folder.",
+  },
+} as const satisfies Record<string, FindingKind>;
+
+export const NOTE_FINDINGS: readonly FindingKind[] = Object.values(NOTE);

@@ -1,0 +1,80 @@
+import type { FindingKind } from "./kind.ts";
+
+/** show.yaml, day.yaml and the folders. */
+export const SHOW = {
+  absent: {
+    code: "SHOW601",
+    severity: "error",
+    title: "No usable show.yaml",
+    explain: "A show is a folder with a file show.yaml that gives at least title, code and rate. Without them nothing is built.",
+  },
+  syntax: {
+    code: "SHOW602",
+    severity: "error",
+    title: "YAML cannot be read",
+    explain: "The file breaks the rules of YAML at the place named. What stands before and after is used where it can be.",
+  },
+  missingKey: {
+    code: "SHOW603",
+    severity: "error",
+    title: "Required key missing",
+    explain: "The file lacks a key it cannot do without.",
+  },
+  badValue: {
+    code: "SHOW604",
+    severity: "error",
+    title: "Value cannot be used",
+    explain: "The value of a key is not what the key takes. The key's default holds, or it counts as not recorded.",
+  },
+  unknownKey: {
+    code: "SHOW605",
+    severity: "check",
+    title: "Key not known",
+    explain: "Nothing reads this key. A slip in the name is the usual reason; then the value meant is not in force.",
+  },
+  dayName: {
+    code: "SHOW606",
+    severity: "check",
+    title: "Folder in days/ that is no date",
+    explain: "Each shooting day is a folder named by its date, such as days/2026-03-14. Other folders are left out.",
+  },
+  otherDate: {
+    code: "SHOW607",
+    severity: "error",
+    title: "day.yaml of another date",
+    explain:
+      "The date in day.yaml must be the folder's name: a day file that was copied and not changed looks like this. The folder's name is used.",
+  },
+  noDays: {
+    code: "SHOW608",
+    severity: "check",
+    title: "No shooting days",
+    explain: "The show has no folder days/ with a folder named by a date. The kit page can be built, and no report.",
+  },
+  dropRate: {
+    code: "SHOW610",
+    severity: "error",
+    title: "Drop-frame at a rate that has none",
+    explain: "Drop-frame counting exists at 29.97 and 59.94 frames a second and their multiple only. The show is read without it.",
+  },
+  emptyDay: {
+    code: "SHOW611",
+    severity: "error",
+    title: "Day without notes and logs",
+    explain: "A day needs notes.csv or at least one log in logs/. There is nothing to report of this one.",
+  },
+  noDayFile: {
+    code: "SHOW612",
+    severity: "remark",
+    title: "No day.yaml",
+    explain: "Without day.yaml the day's number, its call and wrap and the scheduled scenes are not recorded.",
+  },
+  clockOrder: {
+    code: "SHOW613",
+    severity: "check",
+    title: "Times of the day out of order",
+    explain: "Call, first shot, meals and wrap follow one another. Past midnight a time is written with +1, such as 00:40+1.",
+  },
+} as const satisfies Record<string, FindingKind>;
+
+export const SHOW_FINDINGS: readonly FindingKind[] = Object.values(SHOW);

@@ -1,0 +1,15 @@
+/** CSV as the pack writes it: UTF-8, LF, comma, quotes where needed, and no cell that a spreadsheet would run. */
+export type CsvCell = string | number | boolean | null;
+
+/** Text of a table with its header row; `null` is an empty cell. */
+export function csvText(header: readonly string[], rows: readonly (readonly CsvCell[])[]): string {
+  return [header, ...rows].map((row) => `${row.map(csvCell).join(",")}\n`).join("");
+}
+
+/** One cell. Text that begins with `= + - @` and is no number gets a leading apostrophe (formats.md 4.2). */
+export function csvCell(value: CsvCell): string {
+  if (value === null) return "";
+  if (typeof value !== "string") return String(value);
+  const safe = /^[=+\-@]/.test(value) && !/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(value) ? `'${value}` : value;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}

@@ -1,0 +1,96 @@
+/** Distances and lengths as text. Metric to a centimetre below ten metres; imperial to the nearest quarter of an inch. */
+import type { DistanceM } from "../core/quantity.ts";
+import { fixed, trimmed } from "./number.ts";
+import { INFINITY, MINUS, NBSP, withUnit } from "./space.ts";
+
+/** How a show wants its distances: in metres, in feet and inches, or in both. */
+export type DistanceSystem = "metric" | "imperial" | "both";
+
+const MM_PER_INCH = 25.4;
+
+/**
+ * A distance with its unit.
+ *
+ * @example distance(2.4, "metric") // "2.40 m"
+ * @example distance(2.4, "imperial") // `7' 10 1/2"`
+ * @example distance("inf", "both") // "∞"
+ */
+export function distance(m: DistanceM, system: DistanceSystem): string {
+  if (isInfinite(m)) return INFINITY;
+  if (system === "imperial") return feetAndInches(m);
+  const metric = withUnit(metres(m), "m");
+  return system === "metric" ? metric : `${metric} (${feetAndInches(m)})`;
+}
+
+/**
+ * From one distance to another, in the order given; one distance when both print alike.
+ *
+ * @example distanceRange(1.76, "inf", "metric") // "1.76 m to ∞"
+ */
+export function distanceRange(from: DistanceM, to: DistanceM, system: DistanceSystem): string {
+  if (system === "both") {
+    const metric = distanceRange(from, to, "metric");
+    return isInfinite(from) && isInfinite(to) ? metric : `${metric} (${distanceRange(from, to, "imperial")})`;
+  }
+  const first = distance(from, system);
+  const last = distance(to, system);
+  return first === last ? first : `${first} to ${last}`;
+}
+
+/** The figure alone, for a column whose head has the unit: `2.40`, `∞`; feet and inches keep their marks. */
+export function distanceNumber(m: DistanceM, system: DistanceSystem = "metric"): string {
+  if (isInfinite(m)) return INFINITY;
+  return system === "imperial" ? feetAndInches(m) : metres(m);
+}
+
+/** The unit for the head of such a column: `m` or `ft in`. */
+export function distanceUnit(system: DistanceSystem): string {
+  return system === "imperial" ? `ft${NBSP}in` : "m";
+}
+
+/**
+ * Feet and inches: rounded to the nearest quarter of an inch first, then carried into feet.
+ *
+ * @example feetAndInches(1.8923) // `6' 2 1/2"`
+ */
+export function feetAndInches(m: number): string {
+  const quarters = Math.round((Math.abs(m) * 4000) / MM_PER_INCH);
+  const feet = Math.floor(quarters / 48);
+  const whole = Math.floor((quarters % 48) / 4);
+  const inches = `${inchText(whole, quarters % 4)}"`;
+  const text = feet === 0 ? inches : `${feet}'${NBSP}${inches}`;
+  return m < 0 && quarters > 0 ? `${MINUS}${text}` : text;
+}
+
+function inchText(whole: number, quarters: number): string {
+  const fraction = ["", "1/4", "1/2", "3/4"][quarters] as string;
+  if (fraction === "") return String(whole);
+  return whole === 0 ? fraction : `${whole}${NBSP}${fraction}`;
+}
+
+/** Two decimals below ten, one below a hundred, none above: about three digits, and never finer than a centimetre. */
+function metres(m: number): string {
+  const digits = Math.abs(m) < 9.995 ? 2 : Math.abs(m) < 99.95 ? 1 : 0;
+  return fixed(m, digits);
+}
+
+function isInfinite(m: DistanceM): m is "inf" {
+  return m === "inf" || m === Number.POSITIVE_INFINITY;
+}
+
+/** Millimetres with at most two decimals, zeros left out: `35 mm`, `24.89 mm`. */
+export function millimetres(mm: number): string {
+  return withUnit(trimmed(mm, 2), "mm");
+}
+
+/** A range of focal lengths in the order given: `50 mm to 35 mm`; one length when both print alike. */
+export function millimetresRange(from: number, to: number): string {
+  const first = millimetres(from);
+  const last = millimetres(to);
+  return first === last ? first : `${first} to ${last}`;
+}
+
+/** Frame or sensor size: `28.80 × 16.20 mm`. */
+export function areaMm(widthMm: number, heightMm: number): string {
+  return withUnit(`${fixed(widthMm, 2)}${NBSP}\u00d7${NBSP}${fixed(heightMm, 2)}`, "mm");
+}

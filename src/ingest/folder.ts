@@ -1,0 +1,12 @@
+/** The show folder as the readers see it. The build passes one over the file system, tests one over plain objects. */
+export interface FolderEntry {
+  readonly name: string;
+  readonly kind: "file" | "folder" | "other";
+}
+
+export interface ShowFolder {
+  /** Entries of a folder given relative to the show (`""` is the show itself), in name order; `null` when it is absent or no folder. */
+  list(folder: string): readonly FolderEntry[] | null;
+  /** Bytes of a file, or why it cannot be read in words ("is a folder", "permission denied"). */
+  read(file: string): Uint8Array | { readonly problem: string };
+}

@@ -1,0 +1,38 @@
+import { type Reading, read, refuse } from "./reading.ts";
+
+const PLAIN = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/;
+
+/**
+ * A plain number such as `2.4`, `-0.5`, `6.1e-4`. With `decimal` "," the sign is a comma and a point is refused.
+ * Refused with the likely reading: a decimal comma, grouped thousands, a unit after the number, a letter O or l for a digit, words.
+ *
+ * @example readNumber("2,41").ok // false
+ */
+export function readNumber(text: string, decimal: "." | "," = "."): Reading<number> {
+  const written = text.trim();
+  const normal = decimal === "," ? written.replace(",", ".") : written;
+  if (PLAIN.test(normal) && !(decimal === "," && written.includes("."))) {
+    const value = Number(normal);
+    if (Number.isFinite(value)) return read(value);
+  }
+  return refuse(`not a number: "${written}"`, numberHint(written, decimal));
+}
+
+function numberHint(written: string, decimal: "." | ","): string {
+  if (/^(nan|null|none|n\/?a|-+|inf.*|\u221e|\?+)$/i.test(written)) return "Leave the cell empty when there is nothing to say.";
+  const comma = /^[+-]?\d+,\d+$/.exec(written);
+  if (comma && decimal === ".") {
+    const point = written.replace(",", ".");
+    const grouped = /^[+-]?\d{1,3},\d{3}$/.test(written) ? ` or ${written.replace(",", "")}` : "";
+    return `Write ${point}${grouped}. A decimal comma is accepted in a log that says "# decimal: ,".`;
+  }
+  if (decimal === "," && PLAIN.test(written)) return `Write ${written.replace(".", ",")}: the log says "# decimal: ,".`;
+  const grouped = /^[+-]?\d{1,3}([ ',.]\d{3})+([.,]\d+)?$/.test(written);
+  if (grouped) return "Write the number without thousands separators.";
+  const unit = /^([+-]?[\d.,]+)\s*([A-Za-z\u00b0%'"]+)$/.exec(written);
+  const digits = written.replace(/[oO]/g, "0").replace(/[lI]/g, "1");
+  const looksNumeric = digits !== written && PLAIN.test(digits.replace(",", "."));
+  if (looksNumeric) return `Write ${digits}: there is a letter among the digits.`;
+  if (unit) return `Write ${unit[1]}, without the unit "${unit[2]}".`;
+  return "Write a plain number, or leave the cell empty.";
+}

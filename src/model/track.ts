@@ -1,0 +1,111 @@
+/** One take's log on the take's own frames. */
+import { type Lens, LOG_COLUMNS, type LogColumn } from "../ingest/records.ts";
+import type { LogShare } from "./match.ts";
+import type { FrameRun, LensTrack } from "./types.ts";
+
+/**
+ * Copies the rows that fell on a take's frames into arrays of the take's length.
+ * Distances measured from the front become image-plane distances with the lens's front-to-image length;
+ * without it there is no focus, and the track says so.
+ */
+export function lensTrack(share: LogShare, lens: Lens | null): LensTrack {
+  const { log, rowOfFrame } = share;
+  const frames = rowOfFrame.length;
+  const logged = new Uint8Array(frames);
+  for (let i = 0; i < frames; i++) if ((rowOfFrame[i] as number) >= 0) logged[i] = 1;
+
+  const fromFront = log.keys.distanceFrom === "front";
+  const frontToImageM = lens?.frontToImageMm == null ? null : lens.frontToImageMm / 1000;
+  const focusUnconverted = fromFront && frontToImageM === null && log.columns.focus !== undefined;
+  const columns: Partial<Record<LogColumn, Float64Array>> = {};
+  for (const name of LOG_COLUMNS) {
+    const source = log.columns[name];
+    if (source === undefined || (name === "focus" && focusUnconverted)) continue;
+    const values = new Float64Array(frames).fill(Number.NaN);
+    for (let i = 0; i < frames; i++) {
+      const row = rowOfFrame[i] as number;
+      if (row >= 0) values[i] = source[row] as number;
+    }
+    if (name === "focus" && fromFront && frontToImageM !== null) addToDistance(values, frontToImageM);
+    columns[name] = values;
+  }
+  return {
+    frames,
+    logged,
+    framesLogged: share.samples,
+    columns,
+    row: rowOfFrame,
+    convention: log.keys.convention,
+    unknown: unknownColumns(share, focusUnconverted),
+    focusUnconverted,
+    focusQuantisation: writtenStep(share, columns.focus),
+  };
+}
+
+/** Unknown columns by frame; a distance that could not be converted travels with them as it was written. */
+function unknownColumns(share: LogShare, focusUnconverted: boolean): LensTrack["unknown"] {
+  const { log, rowOfFrame } = share;
+  const byFrame = (text: (row: number) => string) => (frame: number) => {
+    const row = rowOfFrame[frame] ?? -1;
+    return row < 0 ? "" : text(row);
+  };
+  const columns = log.unknown.map(({ name, text }) => ({ name, text: byFrame(text) }));
+  if (focusUnconverted && log.focusField !== null) {
+    columns.push({ name: `${log.focusField}_from_front`, text: byFrame((row) => log.cell(row, "focus").text) });
+  }
+  return columns;
+}
+
+/** Dioptres of a distance that is longer by some metres; infinity stays infinity. */
+function addToDistance(dioptres: Float64Array, metres: number): void {
+  for (let i = 0; i < dioptres.length; i++) {
+    const d = dioptres[i] as number;
+    if (d > 0) dioptres[i] = 1 / (1 / d + metres);
+  }
+}
+
+const METRES_PER_UNIT: Readonly<Record<string, number>> = {
+  focus_m: 1,
+  focus_mm: 0.001,
+  focus_cm: 0.01,
+  focus_ft: 0.3048,
+  focus_in: 0.0254,
+};
+
+/**
+ * Resolution of the written distances in dioptres at the take's nearest distance, from the decimals of its first rows;
+ * 0 when there is no focus. A step of x metres is x / D^2 dioptres.
+ */
+function writtenStep(share: LogShare, dioptres: Float64Array | undefined): number {
+  const { log, rowOfFrame } = share;
+  if (dioptres === undefined || log.focusField === null) return 0;
+  let decimals = 0;
+  let looked = 0;
+  for (let i = 0; i < rowOfFrame.length && looked < 50; i++) {
+    const row = rowOfFrame[i] as number;
+    if (row < 0 || !((dioptres[i] as number) > 0)) continue;
+    decimals = Math.max(decimals, /[.,](\d+)$/.exec(log.cell(row, "focus").text.trim())?.[1]?.length ?? 0);
+    looked++;
+  }
+  const step = 10 ** -decimals;
+  const metres = METRES_PER_UNIT[log.focusField];
+  if (metres === undefined) return step;
+  let nearest = 0;
+  for (const d of dioptres) if (d > nearest) nearest = d;
+  return step * metres * nearest * nearest;
+}
+
+/** Runs of frames that the log lacks. */
+export function gapsOf(track: LensTrack): FrameRun[] {
+  const gaps: FrameRun[] = [];
+  let first = -1;
+  for (let i = 0; i <= track.frames; i++) {
+    const missing = i < track.frames && track.logged[i] === 0;
+    if (missing && first < 0) first = i;
+    if (!missing && first >= 0) {
+      gaps.push({ first, last: i - 1 });
+      first = -1;
+    }
+  }
+  return gaps;
+}

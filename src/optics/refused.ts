@@ -1,0 +1,8 @@
+/** A request that was not evaluated, with the reason in one plain sentence without a full stop. */
+export interface Refused {
+  readonly refused: string;
+}
+
+export function isRefused<T extends object>(value: T | Refused): value is Refused {
+  return "refused" in value;
+}

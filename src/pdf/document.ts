@@ -1,0 +1,110 @@
+/**
+ * The PDF document itself: PDF 1.7 written to PDF/A-3b, tagged, with fixed dates. The only file that reaches into PDFKit
+ * beyond its typings; what it mends is said at the place.
+ */
+import PDFDocument from "pdfkit";
+import { registerFaces } from "./fonts.ts";
+
+export type Doc = PDFKit.PDFDocument;
+export type Element = PDFKit.PDFStructureElement;
+
+export interface DocumentFacts {
+  readonly title: string;
+  readonly subject: string;
+  /** Name and version of the program. */
+  readonly creator: string;
+  /** The shooting date as midnight UTC: never the clock, so that the same day gives the same bytes. */
+  readonly date: Date;
+  readonly paper: "A4" | "Letter";
+}
+
+/** A file inside the PDF. */
+export interface Attachment {
+  readonly name: string;
+  readonly mime: string;
+  readonly description: string;
+  readonly bytes: Uint8Array;
+}
+
+/** A document without pages. Pages are kept until the end, so that page numbers can be written last. */
+export function newDocument(facts: DocumentFacts): Doc {
+  const options = {
+    size: facts.paper === "A4" ? "A4" : "LETTER",
+    margin: 0,
+    pdfVersion: "1.7" as const,
+    subset: "PDF/A-3b" as const,
+    tagged: true,
+    lang: "en-GB",
+    displayTitle: true,
+    bufferPages: true,
+    autoFirstPage: false,
+    // No default font: the built-in one would not be embedded.
+    font: null as unknown as string,
+    info: {
+      Title: oneLine(facts.title),
+      Subject: oneLine(facts.subject),
+      Creator: facts.creator,
+      Producer: facts.creator,
+      CreationDate: facts.date,
+      ModDate: facts.date,
+    },
+  };
+  const doc = new PDFDocument(options);
+  registerFaces(doc);
+  escapeMetadata(doc);
+  numberPages(doc);
+  return doc;
+}
+
+/** Adds files with the relationship Data and the document's own date. Call before the end, in the order they are listed. */
+export function attachFiles(doc: Doc, files: readonly Attachment[], date: Date): void {
+  for (const file of files) {
+    const options = {
+      name: file.name,
+      type: file.mime,
+      description: file.description,
+      relationship: "Data",
+      creationDate: date,
+      modifiedDate: date,
+    };
+    doc.file(file.bytes as Buffer, options);
+  }
+}
+
+/** Ends the document and returns its bytes. */
+export function documentBytes(doc: Doc): Promise<Uint8Array> {
+  return new Promise((resolve, reject) => {
+    const chunks: Uint8Array[] = [];
+    doc.on("data", (chunk: Uint8Array) => chunks.push(chunk));
+    doc.on("end", () => resolve(new Uint8Array(Buffer.concat(chunks))));
+    doc.on("error", reject);
+    doc.end();
+  });
+}
+
+/** PDFKit writes the XMP packet without escaping: a title with "&" would make it ill-formed. The Info entries keep the plain text. */
+function escapeMetadata(doc: Doc): void {
+  const write = doc.endMetadata.bind(doc);
+  doc.endMetadata = () => {
+    const plain = doc.info;
+    const escaped = Object.entries(plain).map(([key, value]) => [key, typeof value === "string" ? escapeXml(value) : value]);
+    doc.info = Object.fromEntries(escaped);
+    write();
+    doc.info = plain;
+  };
+}
+
+/** Page labels 1, 2, 3 as the viewer shows them. */
+function numberPages(doc: Doc): void {
+  const root = (doc as unknown as { readonly _root: { readonly data: Record<string, unknown> } })._root;
+  root.data["PageLabels"] = { Nums: [0, { S: "D" }] };
+}
+
+function oneLine(text: string): string {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: a control character is not allowed in XMP
+  return text.replace(/[\u0000-\u001f\u007f]+/g, " ").replace(/\p{Surrogate}/gu, "\ufffd");
+}
+
+function escapeXml(text: string): string {
+  return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
+}

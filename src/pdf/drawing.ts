@@ -1,0 +1,88 @@
+/** Draws a chart with the print palette, from the same geometry that the page prints as SVG. */
+import type { Drawing, DrawItem, Mark } from "../chart/drawing.ts";
+import type { Doc, Element } from "./document.ts";
+import type { Ink, TextStyle } from "./ink.ts";
+import { MARK_STYLES, PRINT } from "./palette.ts";
+import type { Report } from "./report.ts";
+import { element } from "./tags.ts";
+
+/** Axis labels are never smaller, however small the drawing is printed. */
+const SMALLEST_LABEL = 7.5;
+
+/**
+ * Draws at left `x` and top `y` with `scale` points a pixel, as one figure whose alternative text is the drawing's title
+ * and description. Returns the height in points.
+ */
+export function drawDrawing(report: Report, parent: Element, drawing: Drawing, x: number, y: number, scale: number): number {
+  const { doc, ink } = report;
+  const width = drawing.width * scale;
+  const height = drawing.height * scale;
+  const alt = [drawing.title, drawing.description].filter((text) => text !== "").join(". ");
+  element(doc, parent, "Figure", { alt, bbox: [x, y, x + width, y + height], placement: "Block" }, () => {
+    doc.save();
+    doc.translate(x, y).scale(scale);
+    doc.lineJoin("round");
+    for (const item of drawing.items) if (item.type !== "text") drawShape(doc, item);
+    doc.restore();
+    for (const item of drawing.items) if (item.type === "text") drawLabel(ink, item, x, y, scale);
+  });
+  return height;
+}
+
+function drawShape(doc: Doc, item: Exclude<DrawItem, { type: "text" }>): void {
+  switch (item.type) {
+    case "path":
+      doc.path(item.d);
+      break;
+    case "line":
+      doc.moveTo(item.x1, item.y1).lineTo(item.x2, item.y2);
+      break;
+    case "rect":
+      doc.rect(item.x, item.y, item.width, item.height);
+      break;
+    case "circle":
+      doc.circle(item.x, item.y, item.r);
+      break;
+  }
+  paint(doc, item.k);
+}
+
+function paint(doc: Doc, mark: Mark): void {
+  const style = MARK_STYLES[mark];
+  if (style.stroke === null) {
+    if (style.fill !== null) doc.fill(style.fill);
+    return;
+  }
+  doc.lineWidth(style.width);
+  if (style.dash !== null) doc.dash(style.dash[0], { space: style.dash[1] });
+  if (style.fill === null) doc.stroke(style.stroke);
+  else doc.fillAndStroke(style.fill, style.stroke);
+  if (style.dash !== null) doc.undash();
+}
+
+function drawLabel(ink: Ink, item: Extract<DrawItem, { type: "text" }>, x: number, y: number, scale: number): void {
+  const tones = new Set(item.tone.split(" "));
+  const style = labelStyle(tones, scale);
+  const at = x + item.x * scale;
+  const baseline = y + item.y * scale;
+  const ground = tones.has("halo") ? PRINT.paper : tones.has("halo-band") ? PRINT.focusBand : null;
+  if (ground !== null && item.text !== "") {
+    const width = ink.width(item.text, style);
+    const left = item.anchor === "start" ? at : item.anchor === "end" ? at - width : at - width / 2;
+    ink.box(left - 1, baseline - style.size * 0.8, width + 2, style.size, { fill: ground });
+  }
+  ink.text(`${item.text}${item.anchor === "start" ? " " : ""}`, at, baseline, style, item.anchor);
+}
+
+function labelStyle(tones: ReadonlySet<string>, scale: number): TextStyle {
+  const pixels = tones.has("t-cam") ? 20 : tones.has("t-inf") ? 15 : tones.has("t-fine") ? 12 : 12.5;
+  const color = tones.has("t-focus")
+    ? PRINT.focus
+    : tones.has("t-stop")
+      ? PRINT.stop
+      : tones.has("t-ink") || tones.has("t-b")
+        ? PRINT.ink
+        : PRINT.ink2;
+  const face = tones.has("t-b") ? "bold" : tones.has("t-cam") ? "serif" : "sans";
+  return { face, size: Math.max(SMALLEST_LABEL, pixels * scale), color };
+}

@@ -1,0 +1,98 @@
+/** Drawing and measuring text. Positions are points from the top left of the page; text stands on its baseline. */
+import type { Doc } from "./document.ts";
+import { type Face, glyphTest } from "./fonts.ts";
+import { PRINT } from "./palette.ts";
+import { cleanText, MISSING_SIGN, type TextRun, textRuns } from "./runs.ts";
+import { wrapText } from "./wrap.ts";
+
+export interface TextStyle {
+  readonly face: Face;
+  /** Points. */
+  readonly size: number;
+  readonly color: string;
+}
+
+export type Anchor = "start" | "middle" | "end";
+
+export interface Ink {
+  readonly doc: Doc;
+  /** Width in points. */
+  width(text: string, style: TextStyle): number;
+  /** Lines no wider than `width`; a word that is too long is cut between its letters. At least one line. */
+  lines(text: string, style: TextStyle, width: number): readonly string[];
+  /** Draws one line; returns its width. */
+  text(text: string, x: number, baseline: number, style: TextStyle, anchor?: Anchor): number;
+  line(x1: number, y1: number, x2: number, y2: number, color?: string, width?: number): void;
+  box(x: number, y: number, width: number, height: number, paint: { readonly fill?: string; readonly stroke?: string }): void;
+  /** Whether any character had to be shown as the missing sign. */
+  readonly missing: () => boolean;
+}
+
+/** Distance from one baseline to the next. */
+export function lineHeight(style: TextStyle): number {
+  return style.size * 1.3;
+}
+
+export function newInk(doc: Doc): Ink {
+  const has = glyphTest(doc);
+  const runCache = new Map<string, readonly TextRun[]>();
+  const widthCache = new Map<string, number>();
+  let missing = false;
+
+  function runsOf(text: string, face: Face): readonly TextRun[] {
+    const key = `${face} ${text}`;
+    const known = runCache.get(key);
+    if (known !== undefined) return known;
+    const clean = cleanText(text);
+    const runs = textRuns(clean, face, has);
+    if (!missing && !clean.includes(MISSING_SIGN)) missing = runs.some((run) => run.text.includes(MISSING_SIGN));
+    runCache.set(key, runs);
+    return runs;
+  }
+
+  /** Width at one point of size, in the size-independent way that faces scale. */
+  function unitWidth(run: TextRun): number {
+    const key = `${run.face} ${run.text}`;
+    let width = widthCache.get(key);
+    if (width === undefined) {
+      width = doc.font(run.face).fontSize(1).widthOfString(run.text);
+      widthCache.set(key, width);
+    }
+    return width;
+  }
+
+  function measure(text: string, style: TextStyle): number {
+    let width = 0;
+    for (const run of runsOf(text, style.face)) width += unitWidth(run);
+    return width * style.size;
+  }
+
+  return {
+    doc,
+    width: measure,
+    lines: (text, style, width) => wrapText(text, width, (part) => measure(part, style)),
+    text(text, x, baseline, style, anchor = "start") {
+      const runs = runsOf(text, style.face);
+      const width = measure(text, style);
+      let at = anchor === "start" ? x : anchor === "end" ? x - width : x - width / 2;
+      doc.fillColor(style.color);
+      for (const run of runs) {
+        const runWidth = unitWidth(run) * style.size;
+        const options = { lineBreak: false, baseline: "alphabetic", textWidth: runWidth, wordCount: 1 } as const;
+        doc.font(run.face).fontSize(style.size).text(run.text, at, baseline, options);
+        at += runWidth;
+      }
+      return width;
+    },
+    line(x1, y1, x2, y2, color = PRINT.rule, width = 0.5) {
+      doc.lineWidth(width).moveTo(x1, y1).lineTo(x2, y2).stroke(color);
+    },
+    box(x, y, width, height, paint) {
+      doc.rect(x, y, width, height);
+      if (paint.fill !== undefined && paint.stroke !== undefined) doc.lineWidth(0.6).fillAndStroke(paint.fill, paint.stroke);
+      else if (paint.fill !== undefined) doc.fill(paint.fill);
+      else doc.lineWidth(0.6).stroke(paint.stroke ?? PRINT.ink);
+    },
+    missing: () => missing,
+  };
+}

@@ -1,0 +1,34 @@
+/** What every section of the report works with. */
+import type { DaySummary } from "../summary/types.ts";
+import type { Doc, Element } from "./document.ts";
+import type { Flow } from "./flow.ts";
+import type { Ink, TextStyle } from "./ink.ts";
+import type { Bookmark } from "./outline.ts";
+import { PRINT } from "./palette.ts";
+
+export interface Report {
+  readonly doc: Doc;
+  readonly ink: Ink;
+  readonly flow: Flow;
+  /** The Document element. */
+  readonly root: Element;
+  /** The day's bookmark. */
+  readonly bookmark: Bookmark;
+  readonly summary: DaySummary;
+  readonly program: string;
+}
+
+/** The type scale in points. Nothing is smaller than 8, but for the labels on the axes of drawings, 7.5. */
+export const TYPE = {
+  day: { face: "serif", size: 34, color: PRINT.ink },
+  address: { face: "serif", size: 17, color: PRINT.ink },
+  head: { face: "serif", size: 13, color: PRINT.ink },
+  figure: { face: "serif", size: 18, color: PRINT.ink },
+  date: { face: "serifItalic", size: 12, color: PRINT.ink },
+  sub: { face: "bold", size: 8.5, color: PRINT.ink },
+  body: { face: "sans", size: 8.5, color: PRINT.ink },
+  table: { face: "sans", size: 8, color: PRINT.ink },
+  strong: { face: "bold", size: 8, color: PRINT.ink },
+  label: { face: "sans", size: 8, color: PRINT.ink2 },
+  source: { face: "slant", size: 8, color: PRINT.ink3 },
+} as const satisfies Record<string, TextStyle>;

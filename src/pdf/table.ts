@@ -1,0 +1,285 @@
+/**
+ * Tables with measured, wrapped cells. The header row is repeated on later pages as an artifact: a reader who hears the
+ * page is told each header once. A row stays on one page unless it is taller than half a sheet.
+ */
+import type { Element } from "./document.ts";
+import { type Ink, lineHeight, type TextStyle } from "./ink.ts";
+import { PRINT } from "./palette.ts";
+import { type Report, TYPE } from "./report.ts";
+import { artifact, element, link, spanColumns } from "./tags.ts";
+
+export interface Column {
+  /** May hold line ends. */
+  readonly head: string;
+  /** Points. */
+  readonly width: number;
+  readonly align?: "start" | "end";
+}
+
+export interface Cell {
+  readonly text: string;
+  readonly style?: TextStyle;
+  /** A named place that the cell links to, and what the link says. */
+  readonly link?: { readonly target: string; readonly label: string };
+  /** Decoration beside or around the text, such as a bar whose value stands in another cell. */
+  readonly art?: (ink: Ink, area: CellArea) => void;
+  /** Text that is known only at the end, such as a page number: gets the function that writes it. */
+  readonly later?: (write: (text: string) => void) => void;
+}
+
+export interface CellArea {
+  readonly x: number;
+  readonly baseline: number;
+  readonly width: number;
+}
+
+export interface TableRow {
+  /** One cell a column; the first is the row's head. */
+  readonly cells: readonly (Cell | string)[];
+  /** A line of its own below the cells, from the second column to the end. */
+  readonly below?: Cell | string | null;
+  /** A row that stands for a group: its one cell spans all columns. */
+  readonly group?: boolean;
+  /** Firm rule above and bold text, for a row of totals. */
+  readonly total?: boolean;
+  /** Told where the row begins, on the page that is then current. */
+  readonly drawn?: (top: number) => void;
+}
+
+export interface TableOptions {
+  readonly columns: readonly Column[];
+  readonly rows: readonly TableRow[];
+  readonly x?: number;
+  /** Space between columns. */
+  readonly gap?: number;
+  /** Space above and below the text of a row. */
+  readonly pad?: number;
+}
+
+interface Laid {
+  readonly row: TableRow;
+  readonly cells: readonly Cell[];
+  readonly lines: readonly (readonly string[])[];
+  readonly below: readonly string[];
+  readonly count: number;
+}
+
+interface Frame {
+  readonly report: Report;
+  readonly columns: readonly (Column & { readonly x: number })[];
+  readonly right: number;
+  readonly pad: number;
+  readonly headHeight: number;
+}
+
+const STEP = lineHeight(TYPE.table);
+
+/** Draws the table at the cursor, under `parent`. */
+export function drawTable(report: Report, parent: Element, options: TableOptions): void {
+  const { doc, flow } = report;
+  const frame = frameOf(report, options);
+  const laid = options.rows.map((row) => layRow(frame, row));
+  const table = element(doc, parent, "Table");
+  flow.need(frame.headHeight + heightOf(frame, laid[0]) + heightOf(frame, laid[0]?.row.group === true ? laid[1] : undefined));
+  const header = element(doc, element(doc, table, "THead"), "TR");
+  drawHead(frame, header);
+  const body = element(doc, table, "TBody");
+  laid.forEach((row, i) => {
+    drawRow(frame, body, row, row.row.group === true ? laid[i + 1] : undefined);
+  });
+}
+
+function frameOf(report: Report, options: TableOptions): Frame {
+  const gap = options.gap ?? 7;
+  let x = options.x ?? report.flow.sheet.left;
+  const columns = options.columns.map((column) => {
+    const placed = { ...column, x };
+    x += column.width + gap;
+    return placed;
+  });
+  const lines = Math.max(...columns.map((column) => column.head.split("\n").length));
+  return { report, columns, right: x - gap, pad: options.pad ?? 2.6, headHeight: lines * STEP + 4 };
+}
+
+function layRow(frame: Frame, row: TableRow): Laid {
+  const { ink } = frame.report;
+  const fallback = row.total === true ? TYPE.strong : TYPE.table;
+  const cells = row.cells.map((cell, i): Cell => {
+    const given = typeof cell === "string" ? { text: cell } : cell;
+    return given.style === undefined ? { ...given, style: i === 0 ? TYPE.strong : fallback } : given;
+  });
+  const lines = cells.map((cell, i) =>
+    ink.lines(cell.text, cell.style ?? TYPE.table, row.group === true ? widthFrom(frame, 0) : (frame.columns[i]?.width ?? 0)),
+  );
+  const below = row.below === undefined || row.below === null ? null : typeof row.below === "string" ? { text: row.below } : row.below;
+  const belowLines = below === null || below.text === "" ? [] : ink.lines(below.text, below.style ?? TYPE.label, widthFrom(frame, 1));
+  return { row, cells, lines, below: belowLines, count: Math.max(1, ...lines.map((l) => l.length)) };
+}
+
+function widthFrom(frame: Frame, column: number): number {
+  return frame.right - (frame.columns[column]?.x ?? 0);
+}
+
+function stepOf(laid: Laid): number {
+  return Math.max(STEP, ...laid.cells.map((cell) => lineHeight(cell.style ?? TYPE.table)));
+}
+
+function heightOf(frame: Frame, laid: Laid | undefined): number {
+  if (laid === undefined) return 0;
+  return laid.count * stepOf(laid) + laid.below.length * STEP + 2 * frame.pad;
+}
+
+function drawHead(frame: Frame, row: Element | null): void {
+  const { doc, ink, flow } = frame.report;
+  const top = flow.y;
+  const bottom = top + frame.headHeight;
+  const drawCell = (column: Column & { readonly x: number }) => {
+    const lines = column.head.split("\n");
+    lines.forEach((line, i) => {
+      const baseline = bottom - 5 - (lines.length - 1 - i) * STEP;
+      const end = column.align === "end";
+      ink.text(end ? line : `${line} `, end ? column.x + column.width : column.x, baseline, TYPE.label, end ? "end" : "start");
+    });
+  };
+  const left = frame.columns[0]?.x ?? 0;
+  const rule = () => ink.line(left, bottom, frame.right, bottom, PRINT.ink, 0.75);
+  if (row === null) {
+    artifact(doc, () => {
+      frame.columns.forEach(drawCell);
+      rule();
+    });
+  } else {
+    for (const column of frame.columns) element(doc, row, "TH", { scope: "Column" }, () => drawCell(column));
+    artifact(doc, rule);
+  }
+  flow.y = bottom;
+}
+
+function drawRow(frame: Frame, body: Element, laid: Laid, keepWith: Laid | undefined): void {
+  const { doc, ink, flow } = frame.report;
+  const height = heightOf(frame, laid);
+  const sheetHeight = flow.sheet.bottom - flow.sheet.top;
+  const keep = height + (keepWith === undefined ? 0 : heightOf(frame, keepWith));
+  if (flow.left() < keep && height < sheetHeight / 2) nextPage(frame);
+  else if (flow.left() < stepOf(laid) * 2 + 2 * frame.pad) nextPage(frame);
+  const left = frame.columns[0]?.x ?? 0;
+  if (laid.row.total === true) artifact(doc, () => ink.line(left, flow.y, frame.right, flow.y, PRINT.ink, 0.75));
+  laid.row.drawn?.(flow.y);
+  const elements = rowElements(frame, body, laid);
+  let from = 0;
+  const all = laid.count + laid.below.length;
+  while (from < all) {
+    if (from > 0) nextPage(frame);
+    const step = stepOf(laid);
+    const fits = Math.max(1, Math.floor((flow.left() - 2 * frame.pad + 0.01) / step));
+    const to = heightOf(frame, laid) <= flow.left() ? all : Math.min(all, from + fits);
+    drawLines(frame, laid, elements, from, to);
+    from = to;
+  }
+  const bottom = flow.y;
+  if (laid.row.total !== true) artifact(doc, () => ink.line(left, bottom, frame.right, bottom, laid.row.group === true ? PRINT.ink2 : PRINT.rule, 0.4));
+}
+
+function nextPage(frame: Frame): void {
+  frame.report.flow.newPage();
+  drawHead(frame, null);
+}
+
+function rowElements(frame: Frame, body: Element, laid: Laid): { readonly cells: readonly Element[]; readonly below: Element | null } {
+  const { doc } = frame.report;
+  const row = element(doc, body, "TR");
+  const cells = laid.cells.map((_, i) => element(doc, row, i === 0 ? "TH" : "TD", i === 0 ? { scope: "Row" } : {}));
+  const [first] = cells;
+  if (laid.row.group === true && first !== undefined) spanColumns(first, frame.columns.length);
+  const below = laid.below.length === 0 ? null : element(doc, row, "TD");
+  if (below !== null) spanColumns(below, frame.columns.length - 1);
+  return { cells, below };
+}
+
+/** Draws the lines `from` to `to` of a row at the cursor: first those of the cells, then those below. */
+function drawLines(
+  frame: Frame,
+  laid: Laid,
+  elements: { readonly cells: readonly Element[]; readonly below: Element | null },
+  from: number,
+  to: number,
+): void {
+  const { doc, flow } = frame.report;
+  const step = stepOf(laid);
+  const size = Math.max(...laid.cells.map((cell) => (cell.style ?? TYPE.table).size));
+  const first = flow.y + frame.pad + size * 0.98;
+  const arts: (() => void)[] = [];
+  laid.cells.forEach((cell, i) => {
+    const column = frame.columns[i];
+    const target = elements.cells[i];
+    if (column === undefined || target === undefined) return;
+    const lines = (laid.lines[i] ?? []).slice(from, Math.min(to, laid.count));
+    if (cell.art !== undefined && from === 0) {
+      const { art } = cell;
+      arts.push(() => art(frame.report.ink, { x: column.x, baseline: first, width: column.width }));
+    }
+    if (cell.later !== undefined && from === 0) writeLater(frame, cell, column, target, first);
+    if (lines.length > 0 && lines.some((line) => line !== "")) drawCell(frame, cell, column, target, lines, first, step);
+  });
+  const mainLines = Math.max(0, Math.min(to, laid.count) - from);
+  const belowFrom = Math.max(0, from - laid.count);
+  const below = laid.below.slice(belowFrom, Math.max(0, to - laid.count));
+  const belowX = frame.columns[1]?.x ?? 0;
+  const belowTop = first + mainLines * step;
+  const style = belowStyle(laid.row);
+  if (elements.below !== null && below.length > 0) {
+    elements.below.add(() => {
+      below.forEach((line, i) => {
+        frame.report.ink.text(`${line} `, belowX, belowTop + i * STEP, style);
+      });
+    });
+  }
+  if (arts.length > 0) {
+    artifact(doc, () => {
+      for (const art of arts) art();
+    });
+  }
+  flow.y += mainLines * step + below.length * STEP + 2 * frame.pad;
+}
+
+function belowStyle(row: TableRow): TextStyle {
+  return typeof row.below === "object" && row.below !== null ? (row.below.style ?? TYPE.label) : TYPE.label;
+}
+
+function drawCell(
+  frame: Frame,
+  cell: Cell,
+  column: Column & { readonly x: number },
+  target: Element,
+  lines: readonly string[],
+  first: number,
+  step: number,
+): void {
+  const { doc, ink } = frame.report;
+  const style = cell.style ?? TYPE.table;
+  const end = column.align === "end";
+  const x = end ? column.x + column.width : column.x;
+  const draw = () => {
+    lines.forEach((line, i) => {
+      ink.text(end ? line : `${line} `, x, first + i * step, style, end ? "end" : "start");
+    });
+  };
+  if (cell.link === undefined) {
+    target.add(draw);
+    return;
+  }
+  const area = { x: column.x - 1, y: first - style.size, width: column.width + 2, height: lines.length * step };
+  link(doc, target, area, cell.link.target, cell.link.label, draw);
+}
+
+function writeLater(frame: Frame, cell: Cell, column: Column & { readonly x: number }, target: Element, baseline: number): void {
+  const { doc, ink, flow } = frame.report;
+  const page = flow.page();
+  const end = column.align === "end";
+  cell.later?.((text) => {
+    doc.switchToPage(page);
+    target.add(() => {
+      ink.text(text, end ? column.x + column.width : column.x, baseline, cell.style ?? TYPE.table, end ? "end" : "start");
+    });
+  });
+}

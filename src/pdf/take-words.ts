@@ -1,0 +1,189 @@
+/** A take's figures as the words that tables and sheets print, each with its source. */
+import { NOT_CALCULATED, NOT_LOGGED, NOT_RECORDED } from "../format/absent.ts";
+import { fps, kelvin } from "../format/amounts.ts";
+import { degrees, roll, shutter, tilt } from "../format/degrees.ts";
+import { areaMm, distance, distanceRange, type DistanceSystem, millimetres, millimetresRange } from "../format/length.ts";
+import { fixed, trimmed } from "../format/number.ts";
+import { percent } from "../format/percent.ts";
+import { stopRange, stops } from "../format/stop.ts";
+import { durationText } from "../format/time.ts";
+import { plural } from "../format/words.ts";
+import type { CalibrationState, TakeSummary } from "../summary/types.ts";
+import { formatTimecode } from "../time/timecode.ts";
+import { lensName } from "../view/names.ts";
+
+/** A named figure. `source` is `null` where the figure is absent. */
+export interface WordedFigure {
+  readonly term: string;
+  readonly text: string;
+  readonly source: string | null;
+}
+
+/** The eight figures that stand at the head of every take, always in this order. */
+export function mainFigures(t: TakeSummary, distances: DistanceSystem): readonly WordedFigure[] {
+  const { take } = t;
+  const extent = take.note?.tcIn == null ? "logged" : "noted";
+  const lensSerial = take.lens?.serial ?? null;
+  const lensFrom = take.lensSource ?? "noted";
+  return [
+    figure("Timecode in", t.timecodeIn, extent),
+    figure("Out, first frame after", t.timecodeOut, extent),
+    figure("Length", take.durationFrames === 0 ? null : lengthText(t), plural(take.durationFrames, "frame")),
+    figure("Clip", take.clip, take.roll === null ? "noted" : `noted, roll ${take.roll}`),
+    figure("Lens", lensText(t), lensSerial === null ? lensFrom : `${lensFrom}, serial ${lensSerial}`),
+    figure("Focal length", focalText(t), t.focal?.source ?? null),
+    figure("Stop", stopText(t), t.tStop === null ? null : stopSource(t), absentInLog(t)),
+    figure("Focus", focusText(t, distances), t.focus?.source ?? null, absentInLog(t)),
+  ];
+}
+
+export function lengthText(t: TakeSummary): string {
+  return t.take.durationFrames === 0 ? NOT_RECORDED : durationText(t.take.durationFrames, t.take.rate);
+}
+
+export function lensText(t: TakeSummary): string | null {
+  const { lens, lensId } = t.take;
+  if (lensId === null) return null;
+  return lens === null ? `${lensId}, not in the kit` : lensName(lens, lensId);
+}
+
+export function focalText(t: TakeSummary): string | null {
+  return t.focal === null ? null : millimetresRange(round1(t.focal.minMm), round1(t.focal.maxMm));
+}
+
+export function stopText(t: TakeSummary): string | null {
+  return t.tStop === null ? null : stopRange(t.tStop.widest, t.tStop.deepest);
+}
+
+export function focusText(t: TakeSummary, distances: DistanceSystem): string | null {
+  return t.focus === null ? null : distanceRange(t.focus.nearestM, t.focus.farthestM, distances);
+}
+
+/** `4`, or the words for why there is no count. */
+export function pullCount(t: TakeSummary): string {
+  return t.pulls === null ? NOT_LOGGED : String(t.pulls.length);
+}
+
+/** Timecode of a frame of the take; its number where the take has no timecode. */
+export function frameTimecode(t: TakeSummary, frame: number): string {
+  const { inFrame, rate, dropFrame } = t.take;
+  return inFrame === null ? `frame ${frame}` : formatTimecode(inFrame + frame, rate, dropFrame);
+}
+
+/** What people wrote down beyond the main figures. */
+export function notedFigures(t: TakeSummary, distances: DistanceSystem): readonly WordedFigure[] {
+  const { take } = t;
+  const mode = take.sensorMode;
+  return [
+    figure("filters", t.filters, "noted"),
+    figure("ND", t.ndStops === null ? null : stops(t.ndStops), "noted"),
+    figure("shutter", t.shutterDeg === null ? null : shutter(t.shutterDeg, take.captureFps), "noted"),
+    figure("EI", t.ei === null ? null : trimmed(t.ei, 0), "noted"),
+    figure("white balance", t.whiteBalanceK === null ? null : kelvin(t.whiteBalanceK), "noted"),
+    figure("capture", take.captureFpsNoted ? fps(take.captureFps) : null, "noted"),
+    figure("sound", take.sound === "mos" ? "MOS" : take.sound, "noted"),
+    figure("subject", t.subjectM === null ? null : distance(t.subjectM, distances), "noted"),
+    figure("lens height", t.cameraHeightM === null ? null : distance(t.cameraHeightM.value, distances), t.cameraHeightM?.source ?? null),
+    figure("tilt", t.tiltDeg === null ? null : tilt(t.tiltDeg.value), t.tiltDeg?.source ?? null),
+    figure("roll", t.rollDeg === null ? null : roll(t.rollDeg.value), t.rollDeg?.source ?? null),
+    figure(
+      "sensor mode",
+      mode === null ? null : `${mode.sensorMode}, ${areaMm(mode.activeWidthMm, mode.activeHeightMm)}`,
+      take.note?.sensorMode == null ? "kit" : "noted",
+    ),
+  ];
+}
+
+/** What was worked out, at the take's middle logged frame where it changes over the take. */
+export function calculatedFigures(t: TakeSummary, distances: DistanceSystem): readonly WordedFigure[] {
+  const shallow = t.depthOfField?.shallowest ?? null;
+  const coc = t.take.circleOfConfusionMm;
+  const angle = t.angleOfViewDeg;
+  const hyper = t.hyperfocalM;
+  return [
+    figure(
+      "shallowest depth",
+      shallow === null
+        ? null
+        : `${distanceRange(shallow.nearM, shallow.farM, distances)} at focus ${distance(shallow.focusM, distances)}, ${
+            t.depthOfField?.source === "calculated" ? frameTimecode(t, shallow.frame) : "from the note"
+          }`,
+      "calculated",
+      NOT_CALCULATED,
+    ),
+    figure(
+      "depth rests on",
+      t.depthOfField === null || coc === null ? null : `circle of confusion ${fixed(coc, 4)} mm and ${stopUsedText(t)}`,
+      "kit",
+      NOT_CALCULATED,
+    ),
+    figure("hyperfocal", hyper === null ? null : distanceRange(hyper.min, hyper.max, distances), "calculated", NOT_CALCULATED),
+    figure(
+      "angle of view",
+      angle === null ? null : `${degrees(angle.horizontal)} across, ${degrees(angle.vertical)} high`,
+      "calculated",
+      NOT_CALCULATED,
+    ),
+    figure("distortion", distortionText(t), "kit", NOT_CALCULATED),
+    figure("shading", shadingText(t), "kit", NOT_CALCULATED),
+    figure(
+      "entrance pupil",
+      t.entrancePupilMm === null ? null : millimetresRange(round1(t.entrancePupilMm.min), round1(t.entrancePupilMm.max)),
+      t.entrancePupilMm?.source ?? null,
+    ),
+  ];
+}
+
+/** Which f-number the depth of field was calculated with. */
+export function stopUsedText(t: TakeSummary): string {
+  switch (t.depthOfField?.stopUsed) {
+    case "f":
+      return "the f-number of the log";
+    case "t-times-root-tau":
+      return `T times the root of the lens's transmittance${t.take.lens?.transmittance == null ? "" : ` ${fixed(t.take.lens.transmittance, 3)}`}`;
+    case "t":
+      return "T in place of the f-number, as the transmittance is not known";
+    default:
+      return NOT_CALCULATED;
+  }
+}
+
+/** A sentence when the lens table had to be left, else empty. */
+export function calibrationNote(state: CalibrationState): string {
+  if (state.kind === "none") return `Lens look: ${state.reason}.`;
+  if (state.kind !== "nearest") return "";
+  const axes = state.axes.map(({ axis, asked, used }) => `${axis} ${trimmed(asked, 2)} asked, ${trimmed(used, 2)} used`);
+  return `Lens look: beyond the lens's table (${axes.join("; ")}); the nearest point is shown.`;
+}
+
+function distortionText(t: TakeSummary): string | null {
+  const d = t.distortionPercent;
+  return d === null ? null : `${percent(d.corner)} corner, ${percent(d.midSide)} side, ${percent(d.midTop)} top`;
+}
+
+function shadingText(t: TakeSummary): string | null {
+  const s = t.shadingStops;
+  return s === null ? null : `${stops(s.corner)} corner, ${fixed(s.midSide, 2)} side, ${fixed(s.midTop, 2)} top`;
+}
+
+function stopSource(t: TakeSummary): string {
+  const range = t.tStop?.rangeStops ?? 0;
+  return range < 0.05 ? (t.tStop?.source ?? "") : `${t.tStop?.source}, ${stops(range)}`;
+}
+
+function absentInLog(t: TakeSummary): string {
+  return t.take.track === null ? NOT_RECORDED : NOT_LOGGED;
+}
+
+function figure(term: string, text: string | null, source: string | null, absent = NOT_RECORDED): WordedFigure {
+  return text === null ? { term, text: absent, source: null } : { term, text, source };
+}
+
+function round1(mm: number): number {
+  return Math.round(mm * 10) / 10;
+}
+
+/** Millimetres with a unit, or the words for its absence. */
+export function millimetresOr(mm: number | null): string {
+  return mm === null ? NOT_RECORDED : millimetres(mm);
+}

@@ -1,0 +1,64 @@
+/** Breaking text into lines. Spaces and the ends of path parts are the places to break; a word that fits nowhere is cut. */
+
+const BREAK_AFTER = /[/\\_\-:.,;&=]/;
+const JOINS = /[\p{M}\u200d\ufe0f]/u;
+
+/**
+ * Lines of `text` whose measured width is at most `width`, in reading order; line ends in the text are kept. At least one line.
+ * No-break spaces do not break.
+ */
+export function wrapText(text: string, width: number, measure: (text: string) => number): readonly string[] {
+  const lines: string[] = [];
+  for (const paragraph of text.split(/\r\n|\r|\n/)) lines.push(...wrapParagraph(paragraph, width, measure));
+  return lines.length === 0 ? [""] : lines;
+}
+
+function wrapParagraph(text: string, width: number, measure: (text: string) => number): readonly string[] {
+  if (measure(text) <= width) return [text];
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(/[ \t]+/)) {
+    const longer = line === "" ? word : `${line} ${word}`;
+    if (measure(longer) <= width) {
+      line = longer;
+      continue;
+    }
+    if (line !== "") lines.push(line);
+    const pieces = measure(word) <= width ? [word] : cutWord(word, width, measure);
+    lines.push(...pieces.slice(0, -1));
+    line = pieces.at(-1) ?? "";
+  }
+  lines.push(line);
+  return lines;
+}
+
+/** Cuts after a separator of the last half if there is one, else between letters; marks stay with their letter. */
+function cutWord(word: string, width: number, measure: (text: string) => number): readonly string[] {
+  const pieces: string[] = [];
+  let piece: string[] = [];
+  for (const letter of letters(word)) {
+    if (piece.length > 0 && measure(piece.join("") + letter) > width) {
+      const keep = breakPoint(piece);
+      pieces.push(piece.slice(0, keep).join(""));
+      piece = piece.slice(keep);
+    }
+    piece.push(letter);
+  }
+  pieces.push(piece.join(""));
+  return pieces;
+}
+
+function breakPoint(piece: readonly string[]): number {
+  for (let i = piece.length - 1; i >= piece.length / 2; i--) if (BREAK_AFTER.test(piece[i] as string)) return i + 1;
+  return piece.length;
+}
+
+function letters(word: string): readonly string[] {
+  const result: string[] = [];
+  for (const character of word) {
+    const last = result.at(-1);
+    if (last !== undefined && (JOINS.test(character) || last.endsWith("\u200d"))) result[result.length - 1] = last + character;
+    else result.push(character);
+  }
+  return result;
+}

@@ -1,0 +1,48 @@
+/** What a day leaves behind for the show-wide pages once its frames are dropped. */
+import type { DayDigest, DaySummary, TakeDigest, TakeSummary } from "./types.ts";
+
+export function digestDay(summary: DaySummary, packFiles: readonly { readonly name: string; readonly bytes: number }[]): DayDigest {
+  return {
+    date: summary.date,
+    day: summary.day.record.day,
+    of: summary.day.record.of,
+    unit: summary.day.record.unit,
+    place: summary.day.record.place,
+    totals: summary.totals,
+    lensUse: summary.lensUse,
+    rows: summary.rows,
+    findingCounts: summary.findingCounts,
+    findings: summary.findings,
+    takes: summary.takes.filter((take) => !take.take.duplicate).map(digestTake),
+    packFiles: [...packFiles],
+  };
+}
+
+function digestTake(summary: TakeSummary): TakeDigest {
+  const { take, focal, tStop, focus } = summary;
+  return {
+    address: take.address,
+    slate: take.slate,
+    take: take.take,
+    camera: take.camera,
+    scene: take.scene,
+    roll: take.roll,
+    clip: take.clip,
+    circled: take.circled,
+    status: take.status,
+    plate: take.plate,
+    plateOf: take.plateOf,
+    lens: take.lensId,
+    timecodeIn: summary.timecodeIn,
+    timecodeOut: summary.timecodeOut,
+    durationFrames: take.durationFrames,
+    durationSeconds: summary.durationSeconds,
+    focalMm: focal === null ? null : { min: focal.minMm, max: focal.maxMm },
+    tStop: tStop === null ? null : { widest: tStop.widest, deepest: tStop.deepest },
+    focus: focus === null ? null : { nearestM: focus.nearestM, farthestM: focus.farthestM },
+    pulls: summary.pulls?.length ?? null,
+    distortionCornerPercent: summary.distortionPercent?.corner ?? null,
+    findings: summary.findings.length,
+    remarks: summary.remarks,
+  };
+}

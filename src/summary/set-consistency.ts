@@ -1,0 +1,62 @@
+/** What does not match between the lenses of one kit: for matching light, matte boxes and balance. */
+import { compareText } from "../core/finding.ts";
+import type { Lens } from "../ingest/records.ts";
+import { stopsBetween } from "../optics/exposure.ts";
+import type { SetConsistency } from "./types.ts";
+
+/** Compares the lenses of a kit. A part is `null` when fewer than one lens says it. */
+export function setConsistency(lenses: readonly Lens[]): SetConsistency {
+  const byFocal = [...lenses].sort((a, b) => focalOf(a) - focalOf(b) || compareText(a.id, b.id));
+  return {
+    lenses: byFocal,
+    widestT: widestStops(byFocal),
+    fronts: fronts(byFocal),
+    massG: masses(byFocal),
+    closeFocusM: closeFocus(byFocal),
+    squeezes: [...new Set(byFocal.map((lens) => lens.squeeze ?? 1))].sort((a, b) => a - b),
+    mounts: [...new Set(byFocal.flatMap((lens) => (lens.mount === null ? [] : [lens.mount])))].sort(),
+  };
+}
+
+function focalOf(lens: Lens): number {
+  return lens.focalMm ?? lens.focalMinMm ?? 0;
+}
+
+function widestStops(lenses: readonly Lens[]): SetConsistency["widestT"] {
+  const known = lenses.flatMap((lens) => (lens.widestT === null ? [] : [lens.widestT]));
+  if (known.length === 0) return null;
+  const fastest = Math.min(...known);
+  const slowest = Math.max(...known);
+  return { fastest, slowest, spreadStops: stopsBetween(fastest, slowest), lightRatio: (slowest / fastest) ** 2 };
+}
+
+function fronts(lenses: readonly Lens[]): SetConsistency["fronts"] {
+  const byDiameter = new Map<number, string[]>();
+  for (const lens of lenses) {
+    if (lens.frontDiameterMm === null) continue;
+    byDiameter.set(lens.frontDiameterMm, [...(byDiameter.get(lens.frontDiameterMm) ?? []), lens.id]);
+  }
+  return [...byDiameter]
+    .map(([diameterMm, ids]) => ({ diameterMm, lenses: ids }))
+    .sort((a, b) => b.lenses.length - a.lenses.length || a.diameterMm - b.diameterMm);
+}
+
+/** Largest change of mass between neighbours in focal length: the lens change that needs most rebalancing. */
+function masses(lenses: readonly Lens[]): SetConsistency["massG"] {
+  const known = lenses.flatMap((lens) => (lens.massG === null ? [] : [{ id: lens.id, grams: lens.massG }]));
+  if (known.length === 0) return null;
+  let largestStep: NonNullable<SetConsistency["massG"]>["largestStep"] = null;
+  for (let i = 1; i < known.length; i++) {
+    const [from, to] = [known[i - 1], known[i]];
+    if (from === undefined || to === undefined) continue;
+    const grams = Math.abs(to.grams - from.grams);
+    if (largestStep === null || grams > largestStep.grams) largestStep = { from: from.id, to: to.id, grams };
+  }
+  const grams = known.map((lens) => lens.grams);
+  return { lightest: Math.min(...grams), heaviest: Math.max(...grams), largestStep };
+}
+
+function closeFocus(lenses: readonly Lens[]): SetConsistency["closeFocusM"] {
+  const known = lenses.flatMap((lens) => (lens.closeFocusM === null ? [] : [lens.closeFocusM]));
+  return known.length === 0 ? null : { nearest: Math.min(...known), farthest: Math.max(...known) };
+}

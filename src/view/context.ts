@@ -1,0 +1,81 @@
+/** What the pages need beside the summaries, and what a set of pages is. */
+import type { Finding } from "../core/finding.ts";
+import type { ShowRecord } from "../ingest/records.ts";
+
+/** A shooting day as the other days' pages know it. */
+export interface DayRef {
+  readonly date: string;
+  readonly day: number | null;
+}
+
+/** A file of a day's pack; `name` is relative to `packs/<date>/`, with `/`. */
+export interface PackFile {
+  readonly name: string;
+  readonly bytes: number;
+}
+
+export interface SiteContext {
+  readonly tool: { readonly name: string; readonly version: string };
+  /** Id made from content, never from the clock. */
+  readonly buildId: string;
+  readonly show: ShowRecord;
+  /** All days of the show, in order of date. */
+  readonly days: readonly DayRef[];
+  /** Files of the pack of the day that is rendered; empty for show-wide pages. */
+  readonly packFiles: readonly PackFile[];
+  /** Findings of `show.yaml` and `kit/`, for the show-wide findings page. */
+  readonly showFindings?: readonly Finding[];
+}
+
+/** Kinds of pages; each names `templates/pages/<kind>.njk`. */
+export const PAGE_KINDS = [
+  "home",
+  "day",
+  "take",
+  "day-findings",
+  "editorial",
+  "vfx",
+  "production",
+  "findings",
+  "lens",
+  "kit",
+  "methods",
+] as const;
+export type PageKind = (typeof PAGE_KINDS)[number];
+
+/** A link of the trail above the page; the last one is the page itself and has no link. */
+export interface Crumb {
+  readonly label: string;
+  readonly linked: boolean;
+  readonly href: string;
+}
+
+export interface FootLink {
+  readonly label: string;
+  readonly href: string;
+}
+
+/** What every page has. All texts are ready to print; all hrefs are relative to the page. */
+export interface PageModel {
+  /** File below the output folder, such as `days/2026-10-06/index.html`. */
+  readonly path: string;
+  /** Prefix from the page to the output folder: empty, `../` or `../../../`. */
+  readonly root: string;
+  /** Title of the document, unique in the site. */
+  readonly title: string;
+  readonly showTitle: string;
+  readonly homeHref: string;
+  readonly crumbs: readonly Crumb[];
+  readonly styles: readonly string[];
+  readonly script: string;
+  /** Prefix of what the page remembers in the reader's browser. */
+  readonly storeKey: string;
+  /** `A4` or `Letter`: a class that chooses the paper. */
+  readonly paper: string;
+  readonly tool: string;
+  readonly buildId: string;
+  readonly zone: string;
+  readonly footLinks: readonly FootLink[];
+}
+
+export type PageSet = Readonly<Partial<Record<PageKind, readonly PageModel[]>>>;

@@ -1,0 +1,48 @@
+/** The part of a page model that all pages share: title, trail, style sheets, foot. */
+import type { Crumb, PageModel, SiteContext } from "./context.ts";
+import { FINDINGS_PATH, HOME_PATH, hrefTo, KIT_PATH, METHODS_PATH, rootPrefix } from "./links.ts";
+
+export interface PageInput {
+  readonly path: string;
+  /** Title of the page without the show's; unique in the site. */
+  readonly title: string;
+  /** Trail below "All days": label and path; the last one is the page itself. */
+  readonly trail: readonly { readonly label: string; readonly path: string; readonly fragment?: string }[];
+  /** Names of style sheets in `assets/`, after the shared ones. */
+  readonly styles?: readonly string[];
+}
+
+const SHARED_STYLES = ["tokens.css", "base.css", "marks.css"];
+
+export function pageBase(input: PageInput, context: SiteContext): PageModel {
+  const root = rootPrefix(input.path);
+  const link = (path: string) => hrefTo(input.path, path);
+  const trail = input.path === HOME_PATH ? [] : [{ label: "All days", path: HOME_PATH }, ...input.trail];
+  return {
+    path: input.path,
+    root,
+    title: input.path === HOME_PATH ? input.title : `${input.title}, ${context.show.title}`,
+    showTitle: context.show.title,
+    homeHref: link(HOME_PATH),
+    crumbs: trail.map((step, i): Crumb => {
+      const linked = i < trail.length - 1;
+      return { label: step.label, linked, href: linked ? hrefTo(input.path, step.path, fragmentOf(step)) : "" };
+    }),
+    styles: [...SHARED_STYLES, ...(input.styles ?? [])].map((name) => link(`assets/${name}`)),
+    script: link("assets/page.js"),
+    storeKey: `lens-daybook.${context.show.code}`,
+    paper: context.show.paper === "Letter" ? "paper-letter" : "paper-a4",
+    tool: `${context.tool.name} ${context.tool.version}`,
+    buildId: context.buildId,
+    zone: context.show.timeZone === null ? "Time zone not recorded" : `Times are ${context.show.timeZone}`,
+    footLinks: [
+      { label: "Kit", href: link(KIT_PATH) },
+      { label: "Words and methods", href: link(METHODS_PATH) },
+      { label: "All findings", href: link(FINDINGS_PATH) },
+    ],
+  };
+}
+
+function fragmentOf(step: { readonly fragment?: string }): string {
+  return step.fragment ?? "";
+}

@@ -1,9 +1,10 @@
 import { defineConfig } from "vitest/config";
 
+/** Unit, reference, PDF and command tests. What looks at the built demo has test/browser/vitest.config.ts. */
 export default defineConfig({
   test: {
     include: ["test/**/*.test.ts"],
-    exclude: ["test/browser/**", "test/interop/**", "node_modules/**"],
+    exclude: ["test/browser/**", "test/output/**", "test/interop/**", "node_modules/**"],
     testTimeout: 20_000,
   },
 });

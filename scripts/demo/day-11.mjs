@@ -118,7 +118,7 @@ remarks: Low water 10:52. Off the causeway by 12:40. Light rain from three, scen
       slate: "14B",
       scene: "14",
       plate: "hero",
-      A: { ...horizon, start: 3.1, steps: [{ hold: 6 }, { to: 8, over: 2.4 }], subject: 3.1, head: true },
+      A: { ...horizon, start: 1.5, steps: [{ hold: 6 }, { to: 8, over: 2.4 }], subject: 1.5, head: true },
       takes: [
         { take: "1", at: "10:04:31:06", s: 18, A: { remarks: "Boat drifted out of frame" } },
         {

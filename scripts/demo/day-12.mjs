@@ -113,15 +113,15 @@ remarks: Recorder B was restarted at lunch and ran two frames behind for the res
         head: true,
         start: 2.4,
         steps: [
-          { hold: 4.2 },
+          { hold: 5.5 },
           { to: 6, over: 1.4 },
-          { hold: 3.5 },
+          { hold: 4 },
           { to: 1.8, over: 2.1 },
-          { hold: 5 },
+          { hold: 7 },
           { to: Number.POSITIVE_INFINITY, over: 2.6 },
         ],
-        zoom: [[6.5, 45, 4.5]],
-        iris: [[14.5, 5.6, 2.8]],
+        zoom: [[7.2, 45, 4.5]],
+        iris: [[18.5, 5.6, 2.8]],
       },
       takes: [
         {
@@ -137,7 +137,7 @@ remarks: Recorder B was restarted at lunch and ran two frames behind for the res
           s: 31,
           A: {
             circled: true,
-            gaps: [[9.2, 17]],
+            gaps: [[15.4, 17]],
             still: "33b-doors.png",
             picture: "boathouse-boat",
             remarks: "Reflection of the lamp in the left pane from the last pull",

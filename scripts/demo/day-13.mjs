@@ -63,7 +63,7 @@ remarks: Second low water 00:20. Everybody off the causeway by 02:00.
           at: "16:20:14:01",
           s: 27,
           A: { circled: true },
-          B: { circled: true, noted: { lens: "K69" }, mistake: ["lens", "lens K69 is not in the kit, K96 is meant"] },
+          B: { circled: true, noted: { lens: "K966" }, mistake: ["lens", "lens K966 is not in the kit, K96 is meant"] },
         },
       ],
     },
@@ -91,7 +91,7 @@ remarks: Second low water 00:20. Everybody off the causeway by 02:00.
           s: 24,
           A: {
             circled: true,
-            spoil: { row: 262, twice: true },
+            spoil: { row: 24, twice: true },
             mistake: ["timecode", "one timecode twice with two distances"],
             remarks: "Last of the light, T2.1 wide open",
           },

@@ -134,12 +134,17 @@ function writeDay(day, files, mistakes) {
 export function demo() {
   /** @type {Map<string, string | Uint8Array>} */
   const files = new Map([["show.yaml", SHOW_YAML], ...kitFiles()]);
+  const undirected = "kit/calibration/K58.csv";
   /** @type {Mistake[]} */
   const mistakes = [
     {
       day: null,
-      file: "kit/calibration/K58.csv",
-      line: 1,
+      file: undirected,
+      // the table's header row: the missing key belongs above it
+      line:
+        String(files.get(undirected))
+          .split("\n")
+          .findIndex((line) => !line.startsWith("#")) + 1,
       field: "direction",
       what: "a calibration table that does not say its direction",
     },

@@ -7,6 +7,7 @@ import type { DayReport } from "./effects.ts";
 import { outProblem } from "./file-problem.ts";
 import { inputHashes } from "./input-hashes.ts";
 import {
+  isPending,
   missingOutput,
   readDayRecord,
   readPending,
@@ -41,7 +42,7 @@ export async function buildOneDay(session: Session, days: Neighbours, progress: 
   const facts = factsOf(session, days);
   const stored = readDayRecord(effects.out, date);
   const missing = stored === null ? null : missingOutput(effects.out, stored.outputs);
-  const plan = planDay(facts, stored, missing, options.force);
+  const plan = planDay(facts, stored, { interrupted: isPending(effects.out, date), missing }, options.force);
   const report = (parts: Partial<DayReport>): DayReport => ({
     date,
     day,
@@ -54,7 +55,6 @@ export async function buildOneDay(session: Session, days: Neighbours, progress: 
   });
 
   if (!plan.run && stored !== null) {
-    removePending(effects.out, date);
     const unchanged = report({ state: "unchanged", takes: stored.digest.takes.length });
     return { report: unchanged, digest: stored.digest, findings: stored.findings, faults: [] };
   }

@@ -4,7 +4,7 @@ import { sha256 } from "../core/hash.ts";
 import { canonicalJson } from "../core/stable-json.ts";
 import type { DayDigest } from "../summary/types.ts";
 import { outProblem } from "./file-problem.ts";
-import { missingOutput, readShowRecord, removePending, writeShowRecord } from "./manifest.ts";
+import { isPending, missingOutput, readShowRecord, removePending, writeShowRecord } from "./manifest.ts";
 import { publish } from "./publish.ts";
 import type { Fault, Session } from "./session.ts";
 
@@ -28,10 +28,8 @@ export async function buildShowPages(
   });
   const key = sha256(canonicalJson({ content, programHash: options.programHash }));
   const stored = readShowRecord(out);
-  if (stored?.key === key && !options.force && missingOutput(out, stored.outputs) === null) {
-    removePending(out, UNIT);
-    return null;
-  }
+  const isThere = stored?.key === key && !isPending(out, UNIT) && missingOutput(out, stored.outputs) === null;
+  if (isThere && !options.force) return null;
   const start = effects.now();
   try {
     out.removeFolder(INTO);

@@ -49,6 +49,8 @@ export interface DayReport {
 
 export interface BuildEffects {
   readonly show: ShowFolder;
+  /** Links in the show folder that lead out of it and were not followed. */
+  linksLeftOut(): readonly string[];
   readonly out: OutFolder;
   readonly log: BuildLog;
   /** Milliseconds from any start. Serves durations only: no output depends on it. */

@@ -79,6 +79,11 @@ export function readPending(out: OutFolder, unit: string): readonly string[] {
   return Array.isArray(stored) ? stored.filter(isSafeName) : [];
 }
 
+/** Whether a build was stopped between placing the files of a unit (a date or `show`) and writing its record. */
+export function isPending(out: OutFolder, unit: string): boolean {
+  return out.size(pendingFile(unit)) !== null;
+}
+
 export function writePending(out: OutFolder, unit: string, files: readonly string[]): void {
   writeInOneStep(out, pendingFile(unit), stableJson(files));
 }

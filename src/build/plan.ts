@@ -43,6 +43,13 @@ export interface StoredFacts {
   readonly facts: DayFacts;
 }
 
+export interface OutputState {
+  /** A build was stopped while it put this day's files in place. */
+  readonly interrupted: boolean;
+  /** An output that the last build wrote and that is gone or has another size; `null` when all are there. */
+  readonly missing: string | null;
+}
+
 export interface DayPlan {
   readonly run: boolean;
   /** Why it runs, such as "notes.csv changed"; "unchanged" when it does not. */
@@ -52,9 +59,10 @@ export interface DayPlan {
 /**
  * Decides about one day.
  * @param stored what the last build left; `null` when this day was never built here
- * @param missing an output that the last build wrote and that is gone or has another size; `null` when all are there
  */
-export function planDay(facts: DayFacts, stored: StoredFacts | null, missing: string | null, force: boolean): DayPlan {
+export function planDay(facts: DayFacts, stored: StoredFacts | null, state: OutputState, force: boolean): DayPlan {
+  const { interrupted, missing } = state;
+  if (interrupted) return { run: true, reason: "the last build did not end" };
   if (stored === null) return { run: true, reason: "new" };
   if (stored.key !== dayKey(facts)) return { run: true, reason: whatChanged(stored.facts, facts) };
   if (missing !== null) return { run: true, reason: `output missing: ${missing}` };

@@ -3,14 +3,17 @@ import { countFindings, type Finding, type FindingCounts, sortFindings } from ".
 import { findingOf } from "../core/findings/kind.ts";
 import { OUT } from "../core/findings/out.ts";
 import { nearestNames } from "../core/nearest-name.ts";
+import type { RowCounts } from "../model/types.ts";
 import type { DayDigest } from "../summary/types.ts";
 import { buildOneDay, type DayOutcome, removeDay } from "./build-one-day.ts";
 import { buildShowPages } from "./build-show-pages.ts";
 import type { BuildEffects, DayReport, OutFolder } from "./effects.ts";
 import { outProblem } from "./file-problem.ts";
+import { linkFindings } from "./link-findings.ts";
 import { RECORDS, readDayRecord, recordedDates } from "./manifest.ts";
 import type { Pipeline } from "./pipeline.ts";
 import type { DayId } from "./plan.ts";
+import { addRows, NO_ROWS } from "./row-sums.ts";
 import type { BuildOptions, Fault, Session } from "./session.ts";
 
 export interface BuildResult {
@@ -23,6 +26,8 @@ export interface BuildResult {
   readonly counts: FindingCounts;
   readonly days: readonly DayReport[];
   readonly takes: number;
+  /** Data rows of the lens logs of all days in the report: read = used + unmatched + rejected. */
+  readonly rows: RowCounts;
   readonly faults: readonly Fault[];
   readonly milliseconds: number;
 }
@@ -39,6 +44,7 @@ export async function buildShow(options: BuildOptions, effects: BuildEffects, pi
     problem: null,
     days: [],
     takes: 0,
+    rows: NO_ROWS,
     faults: [],
     ...parts,
     findings: sortFindings(findings),
@@ -57,13 +63,14 @@ export async function buildShow(options: BuildOptions, effects: BuildEffects, pi
     sweep(effects.out);
     effects.out.write(`${RECORDS}/README.txt`, RECORDS_TEXT);
     outcomes.push(...(await buildDays(session)));
-    findings.push(...outcomes.flatMap((o) => o.findings));
+    findings.push(...outcomes.flatMap((o) => o.findings), ...linkFindings(effects.linksLeftOut()));
     const digests = outcomes.flatMap((o) => (o.digest === null ? [] : [o.digest]));
     const fault = await buildShowPages(session, digests, showFindings);
     return result(
       {
         days: outcomes.map((o) => o.report).filter((report) => isSelected(options, report)),
         takes: takesOf(digests),
+        rows: digests.reduce((sum, digest) => addRows(sum, digest.rows), NO_ROWS),
         faults: [...outcomes.flatMap((o) => o.faults), ...(fault === null ? [] : [fault])],
       },
       findings,
@@ -124,8 +131,9 @@ function unknownDate(asked: readonly string[], known: readonly string[]): string
 
 /** The output folder must be empty, absent, or a report of ours; anything else may be somebody's work. */
 function strangeFolder(options: BuildOptions, effects: BuildEffects): string | null {
-  const names = effects.out.topNames();
-  if (names === null || names.length === 0 || names.includes(RECORDS) || options.force) return null;
+  const all = effects.out.topNames() ?? [];
+  const names = all.filter((name) => !name.startsWith("."));
+  if (names.length === 0 || all.includes(RECORDS) || options.force) return null;
   return (
     `${effects.out.path} holds other files (${names.slice(0, 3).join(", ")}${names.length > 3 ? ", ..." : ""}) and no report. ` +
     "Name another folder with --out, or use --force to write the report beside them."

@@ -57,7 +57,7 @@ export type DrawItem =
       readonly y: number;
       readonly text: string;
       readonly anchor: "start" | "middle" | "end";
-      /** Space-separated text classes of the look: `t-ink t-b t-focus t-stop t-fine halo halo-band t-inf`. */
+      /** Space-separated text classes of the look: `t-ink t-b t-focus t-stop t-fine t-inf t-cam halo halo-band halo-p`. */
       readonly tone: string;
     };
 

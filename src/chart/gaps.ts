@@ -11,8 +11,9 @@ export interface GapSpan {
 
 /** Below this width two edge lines would run into one. */
 const NARROWEST = 3;
-/** Between hatching lines, down the page. */
+/** Between hatching lines, down the page; wide gaps have fewer. */
 const SPACING = 8;
+const MOST_LINES = 60;
 
 /** Runs of frames as spans of pixels: widened to 3 pixels, and joined where less than 3 pixels of data lie between them. */
 export function gapSpans(runs: readonly Run[], x: (frame: number) => number): readonly GapSpan[] {
@@ -36,9 +37,10 @@ export function gapEdges(span: GapSpan, top: number, bottom: number): string {
 /** Lines at 45 degrees, rising to the right, cut at the gap's edges. */
 export function gapHatching(span: GapSpan, top: number, bottom: number): string {
   const { left, right } = span;
+  const spacing = Math.max(SPACING, (right - left + bottom - top) / MOST_LINES);
   let d = "";
   // A line is y = c - x; it enters the box at the lower left corner's side and leaves at the upper right one's.
-  for (let c = top + left + SPACING; c < bottom + right; c += SPACING) {
+  for (let c = top + left + spacing; c < bottom + right; c += spacing) {
     const x1 = Math.max(left, c - bottom);
     const x2 = Math.min(right, c - top);
     if (x2 - x1 >= 1) d += segment(x1, c - x1, x2, c - x2);

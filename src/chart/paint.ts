@@ -56,6 +56,14 @@ export const PAINT: Readonly<Record<Mark, Paint>> = Object.freeze({
   "k-meal": { ...both("paper", "edge", 1), dash: [2, 3] },
 } as const);
 
+/** Rules that texts need beside the look's own `t-` classes: halos of the ground they lie on, and the finer line of rows. */
+const TONE_CSS = [
+  "svg .halo { paint-order: stroke; stroke: var(--sheet); stroke-width: 3px; stroke-linejoin: round; }",
+  "svg .halo-band { paint-order: stroke; stroke: var(--focus-band); stroke-width: 3px; }",
+  "svg .halo-p { paint-order: stroke; stroke: var(--paper); stroke-width: 4px; }",
+  "svg .thin { stroke-width: 1.5; }",
+];
+
 /** Style rules of all marks for a page that defines the roles as custom properties. */
 export function markCss(): string {
   const rules = Object.entries(PAINT).map(([mark, paint]) => {
@@ -66,7 +74,7 @@ export function markCss(): string {
     if (paint.cap === "round") parts.push("stroke-linecap: round");
     return `.${mark} { ${parts.join("; ")}; }`;
   });
-  return `${rules.join("\n")}\n`;
+  return `${[...rules, ...TONE_CSS].join("\n")}\n`;
 }
 
 function fill(role: ColourRole): Paint {

@@ -1,17 +1,17 @@
 /** What a ribbon says: its title states the finding, its description says what is drawn and in which units. */
 import type { DistanceM } from "../core/quantity.ts";
 import { dioptresFromMetres, numberFromDistance } from "../core/quantity.ts";
-import { type DistanceSystem, distance, millimetres } from "../format/length.ts";
+import { type DistanceSystem, distance, millimetresRange } from "../format/length.ts";
 import { significant } from "../format/number.ts";
 import { withUnit } from "../format/space.ts";
-import { stopRange, tStop } from "../format/stop.ts";
+import { stopRange } from "../format/stop.ts";
 import { countWords, plural } from "../format/words.ts";
 import type { PullFigures, TakeSummary } from "../summary/types.ts";
 
 /** A distance in as few figures as serve: two, or three where two would be more than 2 percent off. */
 export function shortDistance(m: DistanceM, system: DistanceSystem): string {
   const metres = numberFromDistance(m);
-  if (!Number.isFinite(metres) || system === "imperial") return distance(m, system);
+  if (!Number.isFinite(metres) || system === "imperial") return distance(m, "imperial");
   const short = significant(metres, 2);
   return withUnit(Math.abs(Number(short) - metres) > 0.02 * metres ? significant(metres, 3) : short, "m");
 }
@@ -78,13 +78,11 @@ export function ribbonTitle(summary: TakeSummary, system: DistanceSystem): strin
   const parts = [focusClause(summary, system)];
   if (summary.pulls !== null && summary.focus?.source !== "noted") parts.push(countWords(summary.pulls.length, "pull"));
   const { tStop: stop, focal, perFrame } = summary;
-  if (stop !== null && perFrame !== null) {
-    const same = tStop(stop.widest) === tStop(stop.deepest);
-    parts.push(same ? `stop ${tStop(stop.widest)}` : `stop from ${tStop(stop.widest)} to ${tStop(stop.deepest)}`);
-  }
-  if (stop === null && perFrame !== null) parts.push("no stop logged or noted");
+  if (stop !== null && perFrame !== null) parts.push(`stop ${stopWords(summary)}`);
+  const stopless = stop === null && perFrame?.fStop.every(Number.isNaN) === true;
+  if (stopless) parts.push("no stop logged or noted");
   if (focal !== null && focal.minMm !== focal.maxMm) {
-    parts.push(`focal length from ${millimetres(focal.minMm)} to ${millimetres(focal.maxMm)}`);
+    parts.push(`focal length ${millimetresRange(focal.minMm, focal.maxMm)}`);
   }
   if (perFrame !== null && summary.framesMissing > 0) parts.push(`${plural(summary.framesMissing, "frame")} not logged`);
   return parts.join("; ");

@@ -10,6 +10,9 @@ export interface Points {
 
 /** How far a thinned line may leave the full one, in pixels. */
 export const TOLERANCE = 0.4;
+/** A line with more points than this (a long take with a noisy log) may be thinned further, up to `COARSEST` pixels. */
+const MOST_POINTS = 240;
+const COARSEST = 1.4;
 
 /** The unbroken runs of frames that have no value. */
 export function emptyRuns(values: Float64Array): Run[] {
@@ -45,7 +48,13 @@ export function trace(values: Float64Array, run: Run, x: (frame: number) => numb
     if (span > 0) add(start + span, at(columns.last, c));
   }
   add(last + 1, at(values, last));
-  return thin(points, TOLERANCE);
+  let tolerance = TOLERANCE;
+  let line = thin(points, tolerance);
+  while (line.xs.length > MOST_POINTS && tolerance < COARSEST) {
+    tolerance *= 1.5;
+    line = thin(points, tolerance);
+  }
+  return line;
 }
 
 /**

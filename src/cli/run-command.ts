@@ -14,7 +14,8 @@ export async function runCommand(args: readonly string[], io: Io): Promise<numbe
     await program.parseAsync([...args], { from: "user" });
     return result.exit;
   } catch (error) {
-    if (error instanceof CommanderError) return error.code === "commander.helpDisplayed" || error.code === "commander.version" ? EXIT.fine : EXIT.usage;
+    if (error instanceof CommanderError)
+      return error.code === "commander.helpDisplayed" || error.code === "commander.version" ? EXIT.fine : EXIT.usage;
     const { reportFaults } = await import("./fault.ts");
     return reportFaults([{ tool: thisTool(), args, during: "the command", error }], io);
   }

@@ -8,7 +8,12 @@ export const CAMERA_COLUMNS = [
   { name: "camera", holds: "text", required: true, about: "Camera letter" },
   { name: "body", holds: "text", about: "Body, as the show calls it" },
   { name: "serial", holds: "text", about: "Serial number" },
-  { name: "sensor_mode", holds: "text", required: true, about: "Name of the sensor mode; the first row of a camera is its default" },
+  {
+    name: "sensor_mode",
+    holds: "text",
+    required: true,
+    about: "Name of the sensor mode; the first row of a camera is its default",
+  },
   { name: "active_width_mm", holds: "number", unit: "mm", required: true, ...above0, about: "Width of the active area" },
   { name: "active_height_mm", holds: "number", unit: "mm", required: true, ...above0, about: "Height of the active area" },
   { name: "resolution_x", holds: "number", unit: "pixels", ...above0, about: "Recorded width" },
@@ -28,7 +33,13 @@ export const LENS_COLUMNS = [
   { name: "focal_max_mm", holds: "number", unit: "mm", ...above0, about: "Longest focal length of a zoom" },
   { name: "widest_t", holds: "stop", about: "Widest T-stop; a label counts as its exact series value" },
   { name: "widest_f", holds: "stop", about: "Widest f-stop; a label counts as its exact series value" },
-  { name: "transmittance", holds: "number", above: 0, upTo: 1, about: "Transmittance tau; blank: (f/T)^2 when both widest stops are given" },
+  {
+    name: "transmittance",
+    holds: "number",
+    above: 0,
+    upTo: 1,
+    about: "Transmittance tau; blank: (f/T)^2 when both widest stops are given",
+  },
   { name: "close_focus_m", holds: "number", unit: "m", ...above0, about: "Nearest focus, from the image plane" },
   { name: "front_diameter_mm", holds: "number", unit: "mm", ...above0, about: "Front diameter" },
   { name: "mass_g", holds: "number", unit: "g", ...above0, about: "Mass" },
@@ -36,7 +47,13 @@ export const LENS_COLUMNS = [
   { name: "mount", holds: "text", about: "Mount" },
   { name: "squeeze", holds: "number", ...above0, about: "Anamorphic squeeze; blank is 1" },
   { name: "entrance_pupil_mm", holds: "number", unit: "mm", about: "Entrance pupil, from the image plane toward the object" },
-  { name: "front_to_image_mm", holds: "number", unit: "mm", ...above0, about: "Front of the lens to the image plane, focused at infinity" },
+  {
+    name: "front_to_image_mm",
+    holds: "number",
+    unit: "mm",
+    ...above0,
+    about: "Front of the lens to the image plane, focused at infinity",
+  },
   { name: "image_circle_mm", holds: "number", unit: "mm", ...above0, about: "Diameter of the image circle" },
   { name: "remarks", holds: "text", about: "Anything else" },
 ] as const satisfies readonly ColumnSpec[];
@@ -68,7 +85,13 @@ const ANAMORPHIC_COLUMNS = (["ax2", "ax4", "ay2", "ay4", "bx2", "bx4", "by2", "b
 /** kit/calibration/<lens>.csv */
 export const CALIBRATION_COLUMNS: readonly ColumnSpec[] = [
   { name: "focal_mm", holds: "number", unit: "mm", required: true, ...above0, about: "Focal length of the point" },
-  { name: "focus_m", holds: "distance", unit: "m", required: true, about: "Focus distance of the point from the image plane; `inf` allowed" },
+  {
+    name: "focus_m",
+    holds: "distance",
+    unit: "m",
+    required: true,
+    about: "Focus distance of the point from the image plane; `inf` allowed",
+  },
   { name: "t", holds: "stop", about: "T-stop of the point; blank serves every stop" },
   ...COEFFICIENT_COLUMNS.slice(0, 9),
   ...ANAMORPHIC_COLUMNS,
@@ -90,7 +113,7 @@ export const NOTE_COLUMNS = [
   { name: "lens", holds: "text", about: "Id of the lens" },
   { name: "focal", holds: "focal", unit: "mm", about: "Focal length, or a range `35-60`" },
   { name: "stop", holds: "stop", about: "`2.8`, `T4`, `f/5.6`, `2.8 1/3`, `5.6 and a half`, `2.8/4`, or a range `2.8-4`" },
-  { name: "focus", holds: "distance", about: "`1.9 m`, `6' 2 1/2\"`, `9\"`, `inf`, or a range `3.2-1.6 m`; always with its unit" },
+  { name: "focus", holds: "distance", about: '`1.9 m`, `6\' 2 1/2"`, `9"`, `inf`, or a range `3.2-1.6 m`; always with its unit' },
   { name: "filters", holds: "text", about: "Filters in words" },
   { name: "nd", holds: "nd", about: "Density `0.6`, factor `ND4`, or `2 stops`" },
   { name: "shutter", holds: "shutter", about: "Degrees `172.8`, or an exposure time `1/48`" },
@@ -114,7 +137,12 @@ export const NOTE_COLUMNS = [
 export const TIMING_COLUMNS = [
   { name: "timecode", holds: "timecode", about: "Label of the frame at the log's rate" },
   { name: "frame", holds: "count", about: "Frame from 0, counted from `start_timecode`, else from the take's tc_in" },
-  { name: "time_s", holds: "number", unit: "s", about: "Seconds from 0, counted from `start_timecode`, else from the take's tc_in" },
+  {
+    name: "time_s",
+    holds: "number",
+    unit: "s",
+    about: "Seconds from 0, counted from `start_timecode`, else from the take's tc_in",
+  },
 ] as const satisfies readonly ColumnSpec[];
 
 /** Columns of a log that give the focus distance; a log has one of them. */
@@ -154,7 +182,12 @@ export const READING_COLUMNS = [
 ] as const satisfies readonly ColumnSpec[];
 
 /** Every column that a log may have. */
-export const LOG_FILE_COLUMNS: readonly ColumnSpec[] = [...TIMING_COLUMNS, ...FOCUS_COLUMNS, ...READING_COLUMNS, ...IDENTITY_COLUMNS];
+export const LOG_FILE_COLUMNS: readonly ColumnSpec[] = [
+  ...TIMING_COLUMNS,
+  ...FOCUS_COLUMNS,
+  ...READING_COLUMNS,
+  ...IDENTITY_COLUMNS,
+];
 
 /** Keys that a log and a calibration table share: what the coefficients mean. */
 const CONVENTION_KEYS = [
@@ -169,7 +202,10 @@ const CONVENTION_KEYS = [
 
 /** Key lines of a calibration table. */
 export const CALIBRATION_KEYS: readonly KeySpec[] = [
-  ...CONVENTION_KEYS.map((key) => ({ ...key, required: key.name === "model" || key.name === "direction" || key.name === "radius" })),
+  ...CONVENTION_KEYS.map((key) => ({
+    ...key,
+    required: key.name === "model" || key.name === "direction" || key.name === "radius",
+  })),
   { name: "made_on", values: "a date", about: "When the table was made" },
   { name: "made_by", values: "text", about: "Who made it" },
   { name: "source", values: "text", about: "Where it is from" },

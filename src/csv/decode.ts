@@ -1,7 +1,7 @@
 import { isUtf8 } from "node:buffer";
+import type { Finding, Place } from "../core/finding.ts";
 import { CSV } from "../core/findings/csv.ts";
 import { findingOf } from "../core/findings/kind.ts";
-import type { Finding, Place } from "../core/finding.ts";
 
 /** Text of a file, or `null` when it is no text; in both cases with what there is to say about it. */
 export interface DecodedText {

@@ -1,6 +1,6 @@
-import { CSV } from "../core/findings/csv.ts";
-import type { FindingCollector } from "../core/findings/collect.ts";
 import type { Place } from "../core/finding.ts";
+import type { FindingCollector } from "../core/findings/collect.ts";
+import { CSV } from "../core/findings/csv.ts";
 import { codePointCount } from "../core/text-position.ts";
 
 /** A `# key: value` line before the header row. */

@@ -1,7 +1,7 @@
 import Papa from "papaparse";
-import { CSV } from "../core/findings/csv.ts";
-import { collectFindings, type FindingCollector } from "../core/findings/collect.ts";
 import type { Finding, Place } from "../core/finding.ts";
+import { collectFindings, type FindingCollector } from "../core/findings/collect.ts";
+import { CSV } from "../core/findings/csv.ts";
 import { codePointCount, type LineIndex, lineIndex } from "../core/text-position.ts";
 import { type Delimiter, delimiterOf, splitLine } from "./delimiter.ts";
 import { type KeyLine, keyLines } from "./key-lines.ts";
@@ -104,7 +104,7 @@ function readUntilOpenQuote(reader: Reader, from: number): Stop | null {
 }
 
 function isBlank(cells: readonly string[]): boolean {
-  return cells.length === 1 && (cells[0] as string).trim() === "";
+  return cells.every((cell) => cell.trim() === "");
 }
 
 /** A record over several lines, one of which has as many cells as the header: a quote was left open and took rows with it. */

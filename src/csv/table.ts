@@ -1,6 +1,6 @@
-import { CSV } from "../core/findings/csv.ts";
-import type { FindingCollector } from "../core/findings/collect.ts";
 import type { Place } from "../core/finding.ts";
+import type { FindingCollector } from "../core/findings/collect.ts";
+import { CSV } from "../core/findings/csv.ts";
 import { didYouMean } from "../core/nearest-name.ts";
 import { type ColumnSpec, namesOf } from "./column-spec.ts";
 import { type CsvDocument, type CsvRow, readCsv, shorten } from "./read.ts";
@@ -35,7 +35,10 @@ export function readTable(text: string, file: string, specs: readonly ColumnSpec
     found.add(CSV.empty, {
       place: { file, line: null, column: null },
       message: "the file has no header row",
-      hint: `Begin with the column names: ${specs.map((s) => s.name).slice(0, 6).join(",")}, ...`,
+      hint: `Begin with the column names: ${specs
+        .map((s) => s.name)
+        .slice(0, 6)
+        .join(",")}, ...`,
     });
     return null;
   }

@@ -1,6 +1,6 @@
 /** Angles as text. The degree sign stands at the figure without a space. */
 import { fixed, trimmed } from "./number.ts";
-import { withUnit } from "./space.ts";
+import { NBSP, withUnit } from "./space.ts";
 
 /** An angle with one decimal: `44.7°`. */
 export function degrees(value: number, digits = 1): string {

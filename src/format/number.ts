@@ -45,7 +45,7 @@ export function trimmed(value: number, digits: number): string {
 /**
  * A whole number in groups of three: `18 412`. Numbers below 1000 have no group.
  *
- * @example thousands(18412) // "18 412", with U+202F
+ * @example thousands(18412) // "18 412"
  */
 export function thousands(value: number): string {
   return fixed(value, 0).replace(/\B(?=(\d{3})+$)/g, THIN);

@@ -1,7 +1,7 @@
 /** From a log's clock to the picture's: offsets in frames, other rates, drop-frame against non-drop labels. */
 import { sameRational } from "../core/rational.ts";
 import type { DayRecord, LensLog } from "../ingest/records.ts";
-import { type FrameRate, nominalRate } from "../time/frame-rate.ts";
+import { droppedPerMinute, type FrameRate, nominalRate } from "../time/frame-rate.ts";
 import { formatTimecode, framesForward, framesPerDay, parseTimecode } from "../time/timecode.ts";
 
 /** Frame of the day at the picture's rate, or `null` when it counts from the take's own start. */
@@ -62,7 +62,7 @@ export function convertFrame(frame: number, from: FrameRate, fromDrop: boolean, 
     const label = formatTimecode(frame, from, fromDrop);
     const same = parseTimecode(label, to, toDrop);
     if (same.ok) return same.frame;
-    const next = parseTimecode(label.replace(/\d\d$/, nominalRate(to) > 30 ? "04" : "02"), to, toDrop);
+    const next = parseTimecode(label.replace(/\d+$/, firstLabel(to)), to, toDrop);
     return next.ok ? next.frame : frame;
   }
   const [clock, frames] = splitLabel(formatTimecode(frame, from, fromDrop));
@@ -71,8 +71,13 @@ export function convertFrame(frame: number, from: FrameRate, fromDrop: boolean, 
   const label = `${clock}:${String(inSecond).padStart(2, "0")}`;
   const parsed = parseTimecode(label, to, toDrop);
   if (parsed.ok) return parsed.frame;
-  const next = parseTimecode(`${clock}:${base > 30 ? "04" : "02"}`, to, toDrop);
+  const next = parseTimecode(`${clock}:${firstLabel(to)}`, to, toDrop);
   return next.ok ? next.frame : frame;
+}
+
+/** Frames part of the first label of a minute that drop frame shortens. */
+function firstLabel(rate: FrameRate): string {
+  return String(droppedPerMinute(rate)).padStart(2, "0");
 }
 
 function splitLabel(label: string): [string, number] {

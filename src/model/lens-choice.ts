@@ -3,7 +3,7 @@ import { type Finding, finding } from "../core/finding.ts";
 import { didYouMean } from "../core/nearest-name.ts";
 import type { Kit, Lens, NoteRow } from "../ingest/records.ts";
 import { sameName } from "./address.ts";
-import type { LogShare } from "./match.ts";
+import type { LogShare } from "./distribute.ts";
 
 export interface LensChoice {
   readonly lensId: string | null;

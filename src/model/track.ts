@@ -1,6 +1,6 @@
 /** One take's log on the take's own frames. */
 import { type Lens, LOG_COLUMNS, type LogColumn } from "../ingest/records.ts";
-import type { LogShare } from "./match.ts";
+import type { LogShare } from "./distribute.ts";
 import type { FrameRun, LensTrack } from "./types.ts";
 
 /**

@@ -44,11 +44,15 @@ export function blendTable(points: readonly CalibrationPointValues[], request: B
     points.filter((p) => p.focalMm === focal.high),
     request,
   );
+  const missing = [...low.missing, ...high.missing];
   const coefficients: Partial<Record<CoefficientName, number>> = {};
   for (const name of COEFFICIENTS) {
     const a = low.coefficients[name] ?? high.coefficients[name];
     const b = high.coefficients[name] ?? low.coefficients[name];
     if (a === undefined || b === undefined) continue;
+    for (const side of [low, high]) {
+      if (side.coefficients[name] === undefined) noteMissing(missing, { ...side.used, tStop: null });
+    }
     coefficients[name] = PLAIN.has(name) ? mix(a, b, focal.part) : mix(a * focal.low, b * focal.high, focal.part) / focal.used;
   }
   return {
@@ -58,7 +62,7 @@ export function blendTable(points: readonly CalibrationPointValues[], request: B
       focusDioptres: further(request.focusDioptres, low.used.focusDioptres, high.used.focusDioptres),
       log2T: furtherStop(request.log2T, low.used.log2T, high.used.log2T),
     },
-    missing: [...low.missing, ...high.missing],
+    missing,
   };
 }
 
@@ -121,8 +125,13 @@ function cellValue(
   }
   if (nearest === undefined || nearestAway <= 1e-11) return nearest;
   const cell = { focalMm: grid.rows[0]?.focalMm ?? Number.NaN, focusDioptres: dioptres, tStop: log2T === null ? null : 2 ** log2T };
-  if (!missing.some((m) => m.focusDioptres === cell.focusDioptres && m.tStop === cell.tStop)) missing.push(cell);
+  noteMissing(missing, cell);
   return nearest;
+}
+
+function noteMissing(missing: BlendedCell[], { focalMm, focusDioptres, tStop }: BlendedCell): void {
+  const known = missing.some((m) => m.focalMm === focalMm && m.focusDioptres === focusDioptres && m.tStop === tStop);
+  if (!known) missing.push({ focalMm, focusDioptres, tStop });
 }
 
 /** Length of an axis, 1 for an axis of one value: distances on different axes are compared as parts of these. */

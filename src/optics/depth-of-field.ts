@@ -61,7 +61,7 @@ export function hyperfocalFromImagePlaneMm(lens: LensState): number {
  * 1/near, 1/far = 1/s +- (1/H0)(1 - f/s); both limits lie v further from the image plane than from the lens.
  *
  * @source Derived; follows from the blur formula of R. Grothmann, "Depth of Field of an Ideal Lens". Exact for pupil magnification 1.
- * @example depthOfField({ focalMm: 50, fNumber: 2.8, cocMm: 0.025, imagePlaneMm: 3000 }) // near 2778.58, far 3260.55
+ * @example depthOfField({ focalMm: 50, fNumber: 2.8, cocMm: 0.025, imagePlaneMm: 3000 })?.nearMm // 2778.58
  */
 export function depthOfField(
   input: LensState & { readonly imagePlaneMm: number },

@@ -47,7 +47,7 @@ export const DAY_FORMULAS: readonly Formula[] = Object.freeze([
     id: "pages-in-eighths",
     title: "Pages in eighths",
     expression: "eighths = 8 pages + part; 2 3/8 is 19",
-    mathml: math(line("eighths = 8 * pages + part")),
+    mathml: math(line("eighths = 8"), words("\u00a0pages"), line("+ part")),
     symbols: [
       { symbol: "pages", meaning: "whole pages", unit: "pages" },
       { symbol: "part", meaning: "eighths beyond them", unit: "eighths" },
@@ -59,7 +59,7 @@ export const DAY_FORMULAS: readonly Formula[] = Object.freeze([
     id: "feet-and-inches",
     title: "Feet and inches",
     expression: "1 in = 25.4 mm; 1 ft = 12 in = 0.3048 m; rounded to the nearest 1/4 in, then carried into feet",
-    mathml: math(line("1"), words(" in"), line("= 25.4"), words(" mm")),
+    mathml: math(line("1"), words("\u00a0in"), line("= 25.4"), words("\u00a0mm")),
     symbols: [],
     validity: "Exact since the agreement of 1959. 5.6' is 5 ft 7.2 in, not 5 ft 6.",
     source: 'Wikipedia "Foot (unit)".',

@@ -1,6 +1,6 @@
 /** Formulas of stops, filters, shutters and light. */
 import type { Formula, FormulaSymbol } from "./formula.ts";
-import { below, line, log2, math, over, power, root, row } from "./mathml.ts";
+import { line, log2, math, over, power, root, row, words } from "./mathml.ts";
 
 const F_NUMBER: FormulaSymbol = { symbol: "N", meaning: "f-number", unit: "" };
 const T_NUMBER: FormulaSymbol = { symbol: "T", meaning: "T-number", unit: "" };
@@ -57,7 +57,7 @@ export const EXPOSURE_FORMULAS: readonly Formula[] = Object.freeze([
     id: "typical-stop",
     title: "Typical stop",
     expression: "the lower middle of log2 T over the logged frames, each frame once",
-    mathml: math(line("T ="), power(line("2"), below("<mi>middle</mi>", row(line("log_2"), line("T"))))),
+    mathml: math(log2(line("T")), line("="), words("lower middle of "), log2(line("T_1")), line(", \u2026 ,"), log2(line("T_n"))),
     symbols: [T_NUMBER],
     validity: "The value at index floor((n - 1) / 2) of the n sorted values, so that it is a stop that was really used.",
     source: "This project's choice.",

@@ -1,6 +1,6 @@
 /** Formulas of depth and view. */
 import type { Formula, FormulaSymbol } from "./formula.ts";
-import { bracket, line, math, over, power, root, row } from "./mathml.ts";
+import { applied, bracket, line, math, over, power, root, row } from "./mathml.ts";
 
 const FOCAL: FormulaSymbol = { symbol: "f", meaning: "focal length", unit: "mm" };
 const F_NUMBER: FormulaSymbol = { symbol: "N", meaning: "f-number", unit: "" };
@@ -87,8 +87,7 @@ export const GEOMETRY_FORMULAS: readonly Formula[] = Object.freeze([
     expression: "a = 2 atan(X q / (2 f (1 + m))); m = f / (s - f)",
     mathml: math(
       line("a = 2"),
-      "<mi>atan</mi><mo>\u2061</mo>",
-      bracket(over(line("X * q"), row(line("2 * f"), bracket(line("1 + m"))))),
+      applied("<mi>atan</mi>", over(line("X * q"), row(line("2 * f"), bracket(line("1 + m"))))),
       line(", m ="),
       over(line("f"), line("s - f")),
     ),

@@ -1,4 +1,17 @@
+export * from "./calibration.ts";
+export * from "./convention.ts";
 export * from "./depth-of-field.ts";
+export * from "./distortion/canonical.ts";
+export * from "./distortion/convert.ts";
+export * from "./distortion/field.ts";
+export * from "./distortion/map.ts";
+export * from "./distortion/overscan.ts";
+export * from "./distortion/percent.ts";
 export * from "./exposure.ts";
 export * from "./field-of-view.ts";
+export * from "./focus-pull.ts";
 export * from "./formulas.ts";
+export type { ThreePoints } from "./frame-points.ts";
+export type { SensorArea } from "./radius.ts";
+export * from "./refused.ts";
+export * from "./shading.ts";

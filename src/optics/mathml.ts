@@ -22,6 +22,8 @@ function identifier(name: string): string {
 }
 
 function operator(sign: string): string {
+  // A comma parts two formulas on one line: they need air.
+  if (sign === ",") return '<mo separator="true">,</mo><mspace width="1em"></mspace>';
   return `<mo>${sign === "-" ? "\u2212" : sign === "*" ? "\u2062" : sign}</mo>`;
 }
 
@@ -52,7 +54,12 @@ export function bracket(...parts: readonly string[]): string {
 
 /** The logarithm to base two of what follows in brackets. */
 export function log2(...parts: readonly string[]): string {
-  return `<msub><mi>log</mi><mn>2</mn></msub><mo>\u2061</mo>${bracket(...parts)}`;
+  return applied("<msub><mi>log</mi><mn>2</mn></msub>", ...parts);
+}
+
+/** A function by its name, applied to what follows in brackets. */
+export function applied(name: string, ...parts: readonly string[]): string {
+  return `<mspace width="0.17em"></mspace>${name}<mo>\u2061</mo>${bracket(...parts)}`;
 }
 
 /** Words inside a formula. */

@@ -54,9 +54,10 @@ export const THIRD_STOPS: readonly { readonly label: number; readonly exact: num
   ),
 );
 
-/** The stop number so many stops down from 1: sqrt(2)^stops. */
+/** The stop number so many stops down from 1: sqrt(2)^stops. Two stops are exactly a factor of two, to the last bit. */
 export function stopValue(stops: number): number {
-  return 2 ** (stops / 2);
+  const doublings = Math.floor(stops / 2);
+  return 2 ** doublings * 2 ** (stops / 2 - doublings);
 }
 
 /** True when the number is a label of the full, third or half series. */

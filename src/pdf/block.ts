@@ -6,7 +6,12 @@ import { type Report, TYPE } from "./report.ts";
 import { artifact, element } from "./tags.ts";
 
 /** A section with a hairline in ink, a head, and beside it one line that says how to read it. Returns the section's element. */
-export function sectionHead(report: Report, title: string, says = "", options: { readonly gap?: number; readonly keep?: number } = {}): Element {
+export function sectionHead(
+  report: Report,
+  title: string,
+  says = "",
+  options: { readonly gap?: number; readonly keep?: number } = {},
+): Element {
   const { flow } = report;
   flow.need((options.gap ?? 18) + (options.keep ?? 70));
   if (flow.y > flow.sheet.top) flow.y += options.gap ?? 18;
@@ -27,11 +32,12 @@ export function headLine(
   top: number,
 ): number {
   const { doc, ink } = report;
-  artifact(doc, () => ink.line(x, top, x + width, top, PRINT.ink, 0.75));
+  // At the top of a page the rule of the running head is there already.
+  if (top > report.flow.sheet.top) artifact(doc, () => ink.line(x, top, x + width, top, PRINT.ink, 0.75));
   const baseline = top + 15;
   let used = 0;
   element(doc, parent, tag, {}, () => {
-    used = ink.text(title, x, baseline, TYPE.head);
+    used = ink.text(title, x, baseline, tag === "H2" ? TYPE.head : { ...TYPE.head, size: 11 });
   });
   if (says === "") return top + 24;
   const room = width - used - 10;

@@ -101,8 +101,7 @@ function numberPages(doc: Doc): void {
 }
 
 function oneLine(text: string): string {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: a control character is not allowed in XMP
-  return text.replace(/[\u0000-\u001f\u007f]+/g, " ").replace(/\p{Surrogate}/gu, "\ufffd");
+  return text.replace(/\p{Cc}+/gu, " ").replace(/\p{Surrogate}/gu, "\ufffd");
 }
 
 function escapeXml(text: string): string {

@@ -1,13 +1,17 @@
 /** Draws a chart with the print palette, from the same geometry that the page prints as SVG. */
-import type { Drawing, DrawItem, Mark } from "../chart/drawing.ts";
+import type { DrawItem, Drawing } from "../chart/drawing.ts";
+import { PAINT } from "../chart/paint.ts";
+import { toneSize } from "../chart/text-width.ts";
 import type { Doc, Element } from "./document.ts";
 import type { Ink, TextStyle } from "./ink.ts";
-import { MARK_STYLES, PRINT } from "./palette.ts";
+import { PRINT, PRINT_ROLES } from "./palette.ts";
 import type { Report } from "./report.ts";
 import { element } from "./tags.ts";
 
 /** Axis labels are never smaller, however small the drawing is printed. */
 const SMALLEST_LABEL = 7.5;
+/** Share of its own width that a line keeps where the drawing asks for a finer one. */
+const THIN = 0.75;
 
 /**
  * Draws at left `x` and top `y` with `scale` points a pixel, as one figure whose alternative text is the drawing's title
@@ -44,25 +48,28 @@ function drawShape(doc: Doc, item: Exclude<DrawItem, { type: "text" }>): void {
       doc.circle(item.x, item.y, item.r);
       break;
   }
-  paint(doc, item.k);
+  paint(doc, item);
 }
 
-function paint(doc: Doc, mark: Mark): void {
-  const style = MARK_STYLES[mark];
-  if (style.stroke === null) {
-    if (style.fill !== null) doc.fill(style.fill);
+function paint(doc: Doc, item: Exclude<DrawItem, { type: "text" }>): void {
+  const style = PAINT[item.k];
+  const fill = style.fill === null ? null : PRINT_ROLES[style.fill];
+  const stroke = style.stroke === null ? null : PRINT_ROLES[style.stroke];
+  if (stroke === null) {
+    doc.fill(fill ?? PRINT.ink);
     return;
   }
-  doc.lineWidth(style.width);
+  doc.lineWidth(style.width * (item.type === "path" && item.thin === true ? THIN : 1));
+  doc.lineCap(style.cap);
   if (style.dash !== null) doc.dash(style.dash[0], { space: style.dash[1] });
-  if (style.fill === null) doc.stroke(style.stroke);
-  else doc.fillAndStroke(style.fill, style.stroke);
+  if (fill === null) doc.stroke(stroke);
+  else doc.fillAndStroke(fill, stroke);
   if (style.dash !== null) doc.undash();
 }
 
 function drawLabel(ink: Ink, item: Extract<DrawItem, { type: "text" }>, x: number, y: number, scale: number): void {
   const tones = new Set(item.tone.split(" "));
-  const style = labelStyle(tones, scale);
+  const style = labelStyle(tones, Math.max(SMALLEST_LABEL, toneSize(item.tone) * scale));
   const at = x + item.x * scale;
   const baseline = y + item.y * scale;
   const ground = tones.has("halo") ? PRINT.paper : tones.has("halo-band") ? PRINT.focusBand : null;
@@ -71,18 +78,11 @@ function drawLabel(ink: Ink, item: Extract<DrawItem, { type: "text" }>, x: numbe
     const left = item.anchor === "start" ? at : item.anchor === "end" ? at - width : at - width / 2;
     ink.box(left - 1, baseline - style.size * 0.8, width + 2, style.size, { fill: ground });
   }
-  ink.text(`${item.text}${item.anchor === "start" ? " " : ""}`, at, baseline, style, item.anchor);
+  ink.text(item.text, at, baseline, style, item.anchor);
 }
 
-function labelStyle(tones: ReadonlySet<string>, scale: number): TextStyle {
-  const pixels = tones.has("t-cam") ? 20 : tones.has("t-inf") ? 15 : tones.has("t-fine") ? 12 : 12.5;
-  const color = tones.has("t-focus")
-    ? PRINT.focus
-    : tones.has("t-stop")
-      ? PRINT.stop
-      : tones.has("t-ink") || tones.has("t-b")
-        ? PRINT.ink
-        : PRINT.ink2;
-  const face = tones.has("t-b") ? "bold" : tones.has("t-cam") ? "serif" : "sans";
-  return { face, size: Math.max(SMALLEST_LABEL, pixels * scale), color };
+function labelStyle(tones: ReadonlySet<string>, size: number): TextStyle {
+  const dark = tones.has("t-ink") || tones.has("t-b") || tones.has("t-cam");
+  const color = tones.has("t-focus") ? PRINT.focus : tones.has("t-stop") ? PRINT.stop : dark ? PRINT.ink : PRINT.ink2;
+  return { face: tones.has("t-b") ? "bold" : tones.has("t-cam") ? "serif" : "sans", size, color };
 }

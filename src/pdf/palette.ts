@@ -2,11 +2,10 @@
  * The print palette: always white paper, darker inks than the screen. A grey copy still reads, because the focus line is
  * darker than its limits and the limits are darker than the band. All sRGB.
  */
-import type { Mark } from "../chart/drawing.ts";
+import type { ColourRole } from "../chart/paint.ts";
 
 export const PRINT = {
   paper: "#FFFFFF",
-  mark: "#EFE7D2",
   ink: "#111311",
   ink2: "#3C403A",
   ink3: "#565A50",
@@ -21,41 +20,17 @@ export const PRINT = {
   check: "#6A4600",
 } as const;
 
-/** How a mark of the drawing grammar is painted. Widths and dashes are in the drawing's pixels. */
-export interface MarkStyle {
-  readonly fill: string | null;
-  readonly stroke: string | null;
-  readonly width: number;
-  readonly dash: readonly [number, number] | null;
-}
-
-export const MARK_STYLES: Readonly<Record<Mark, MarkStyle>> = {
-  "k-frame": filled(PRINT.paper),
-  "k-grid": line(PRINT.rule, 0.75),
-  "k-axis": line(PRINT.ink, 1),
-  "k-bar": filled(PRINT.ink),
-  "k-bar-open": { fill: PRINT.paper, stroke: PRINT.ink, width: 0.75, dash: null },
-  "k-band": filled(PRINT.focusBand),
-  "k-limit": line(PRINT.focusLimit, 1),
-  "k-focus": line(PRINT.focus, 2),
-  "k-stop": line(PRINT.stop, 2),
-  "k-stop-band": filled(PRINT.stopBand),
-  "k-focal": line(PRINT.ink, 1.5),
-  "k-gap": line(PRINT.edge, 1),
-  "k-bracket": line(PRINT.ink, 1),
-  "k-lead": line(PRINT.ink3, 1, [1, 3]),
-  "k-cursor": line(PRINT.ink, 1),
-  "k-dot": { fill: PRINT.paper, stroke: PRINT.focus, width: 2, dash: null },
-  "k-noted": line(PRINT.focus, 1.5, [2, 3]),
-  "k-clap": line(PRINT.ink, 1),
-  "k-roll": line(PRINT.ink2, 1),
-  "k-box": line(PRINT.ink, 1),
+/** The roles that drawings paint with, as print colours. */
+export const PRINT_ROLES: Readonly<Record<ColourRole, string>> = {
+  paper: PRINT.paper,
+  sheet: PRINT.paper,
+  ink: PRINT.ink,
+  "ink-3": PRINT.ink3,
+  edge: PRINT.edge,
+  rule: PRINT.rule,
+  focus: PRINT.focus,
+  "focus-limit": PRINT.focusLimit,
+  "focus-band": PRINT.focusBand,
+  stop: PRINT.stop,
+  "stop-band": PRINT.stopBand,
 };
-
-function filled(fill: string): MarkStyle {
-  return { fill, stroke: null, width: 0, dash: null };
-}
-
-function line(stroke: string, width: number, dash: readonly [number, number] | null = null): MarkStyle {
-  return { fill: null, stroke, width, dash };
-}

@@ -14,6 +14,8 @@ export interface Report {
   readonly root: Element;
   /** The day's bookmark. */
   readonly bookmark: Bookmark;
+  /** Notes that a section begins on the current page: for its bookmark, `top` points down, and for the contents. */
+  readonly begins: (title: string, top: number) => void;
   readonly summary: DaySummary;
   readonly program: string;
 }

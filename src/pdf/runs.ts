@@ -13,9 +13,9 @@ export interface TextRun {
 /** Stands for a character that no embedded face has. */
 export const MISSING_SIGN = "\u25A1";
 
-const PLAIN = /^[\x20-\x7e\xa0-\xff]*$/;
-const INVISIBLE = /[\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufe00-\ufe0f\ufeff\u{e0000}-\u{e01ef}]/gu;
-const CONTROL = /[\u0000-\u001f\u007f-\u009f\u2028\u2029]+/g; // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is removed
+const PLAIN = /^[\x20-\x7e\xa0-\xac\xae-\xff]*$/;
+const INVISIBLE = /[\p{Cf}\p{Variation_Selector}]/gu;
+const CONTROL = /[\p{Cc}\u2028\u2029]+/gu;
 const RIGHT_TO_LEFT = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc\u{10800}-\u{10fff}\u{1e800}-\u{1efff}]/u;
 const LEFT_TO_RIGHT = /\p{L}/u;
 

@@ -36,7 +36,7 @@ export interface CellArea {
 export interface TableRow {
   /** One cell a column; the first is the row's head. */
   readonly cells: readonly (Cell | string)[];
-  /** A line of its own below the cells, from the second column to the end. */
+  /** Lines of their own below the cells, from the table's `belowColumn` to the end. */
   readonly below?: Cell | string | null;
   /** A row that stands for a group: its one cell spans all columns. */
   readonly group?: boolean;
@@ -54,6 +54,8 @@ export interface TableOptions {
   readonly gap?: number;
   /** Space above and below the text of a row. */
   readonly pad?: number;
+  /** Column (0-based) under which the line below a row begins; the second if not given. */
+  readonly belowColumn?: number;
 }
 
 interface Laid {
@@ -69,6 +71,7 @@ interface Frame {
   readonly columns: readonly (Column & { readonly x: number })[];
   readonly right: number;
   readonly pad: number;
+  readonly belowColumn: number;
   readonly headHeight: number;
 }
 
@@ -80,7 +83,7 @@ export function drawTable(report: Report, parent: Element, options: TableOptions
   const frame = frameOf(report, options);
   const laid = options.rows.map((row) => layRow(frame, row));
   const table = element(doc, parent, "Table");
-  flow.need(frame.headHeight + heightOf(frame, laid[0]) + heightOf(frame, laid[0]?.row.group === true ? laid[1] : undefined));
+  flow.need(heightTogether(frame, laid));
   const header = element(doc, element(doc, table, "THead"), "TR");
   drawHead(frame, header);
   const body = element(doc, table, "TBody");
@@ -98,7 +101,14 @@ function frameOf(report: Report, options: TableOptions): Frame {
     return placed;
   });
   const lines = Math.max(...columns.map((column) => column.head.split("\n").length));
-  return { report, columns, right: x - gap, pad: options.pad ?? 2.6, headHeight: lines * STEP + 4 };
+  return {
+    report,
+    columns,
+    right: x - gap,
+    pad: options.pad ?? 2.6,
+    belowColumn: options.belowColumn ?? 1,
+    headHeight: lines * STEP + 4,
+  };
 }
 
 function layRow(frame: Frame, row: TableRow): Laid {
@@ -111,8 +121,12 @@ function layRow(frame: Frame, row: TableRow): Laid {
   const lines = cells.map((cell, i) =>
     ink.lines(cell.text, cell.style ?? TYPE.table, row.group === true ? widthFrom(frame, 0) : (frame.columns[i]?.width ?? 0)),
   );
-  const below = row.below === undefined || row.below === null ? null : typeof row.below === "string" ? { text: row.below } : row.below;
-  const belowLines = below === null || below.text === "" ? [] : ink.lines(below.text, below.style ?? TYPE.label, widthFrom(frame, 1));
+  const below =
+    row.below === undefined || row.below === null ? null : typeof row.below === "string" ? { text: row.below } : row.below;
+  const belowLines =
+    below === null || below.text === ""
+      ? []
+      : ink.lines(below.text, below.style ?? TYPE.label, widthFrom(frame, frame.belowColumn));
   return { row, cells, lines, below: belowLines, count: Math.max(1, ...lines.map((l) => l.length)) };
 }
 
@@ -127,6 +141,15 @@ function stepOf(laid: Laid): number {
 function heightOf(frame: Frame, laid: Laid | undefined): number {
   if (laid === undefined) return 0;
   return laid.count * stepOf(laid) + laid.below.length * STEP + 2 * frame.pad;
+}
+
+/** What must stand on one page: a small table whole, of a large one the head and the first row. */
+function heightTogether(frame: Frame, laid: readonly Laid[]): number {
+  const whole = laid.reduce((sum, row) => sum + heightOf(frame, row), frame.headHeight);
+  const { sheet } = frame.report.flow;
+  if (whole < (sheet.bottom - sheet.top) / 4) return whole;
+  const [first, second] = laid;
+  return frame.headHeight + heightOf(frame, first) + heightOf(frame, first?.row.group === true ? second : undefined);
 }
 
 function drawHead(frame: Frame, row: Element | null): void {
@@ -177,7 +200,8 @@ function drawRow(frame: Frame, body: Element, laid: Laid, keepWith: Laid | undef
     from = to;
   }
   const bottom = flow.y;
-  if (laid.row.total !== true) artifact(doc, () => ink.line(left, bottom, frame.right, bottom, laid.row.group === true ? PRINT.ink2 : PRINT.rule, 0.4));
+  if (laid.row.total !== true)
+    artifact(doc, () => ink.line(left, bottom, frame.right, bottom, laid.row.group === true ? PRINT.ink2 : PRINT.rule, 0.4));
 }
 
 function nextPage(frame: Frame): void {
@@ -185,7 +209,11 @@ function nextPage(frame: Frame): void {
   drawHead(frame, null);
 }
 
-function rowElements(frame: Frame, body: Element, laid: Laid): { readonly cells: readonly Element[]; readonly below: Element | null } {
+function rowElements(
+  frame: Frame,
+  body: Element,
+  laid: Laid,
+): { readonly cells: readonly Element[]; readonly below: Element | null } {
   const { doc } = frame.report;
   const row = element(doc, body, "TR");
   const cells = laid.cells.map((_, i) => element(doc, row, i === 0 ? "TH" : "TD", i === 0 ? { scope: "Row" } : {}));
@@ -224,7 +252,7 @@ function drawLines(
   const mainLines = Math.max(0, Math.min(to, laid.count) - from);
   const belowFrom = Math.max(0, from - laid.count);
   const below = laid.below.slice(belowFrom, Math.max(0, to - laid.count));
-  const belowX = frame.columns[1]?.x ?? 0;
+  const belowX = frame.columns[frame.belowColumn]?.x ?? 0;
   const belowTop = first + mainLines * step;
   const style = belowStyle(laid.row);
   if (elements.below !== null && below.length > 0) {

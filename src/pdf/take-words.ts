@@ -2,10 +2,10 @@
 import { NOT_CALCULATED, NOT_LOGGED, NOT_RECORDED } from "../format/absent.ts";
 import { fps, kelvin } from "../format/amounts.ts";
 import { degrees, roll, shutter, tilt } from "../format/degrees.ts";
-import { areaMm, distance, distanceRange, type DistanceSystem, millimetres, millimetresRange } from "../format/length.ts";
+import { areaMm, type DistanceSystem, distance, distanceRange, millimetres, millimetresRange } from "../format/length.ts";
 import { fixed, trimmed } from "../format/number.ts";
 import { percent } from "../format/percent.ts";
-import { stopRange, stops } from "../format/stop.ts";
+import { stopRange, stops, transmittanceText } from "../format/stop.ts";
 import { durationText } from "../format/time.ts";
 import { plural } from "../format/words.ts";
 import type { CalibrationState, TakeSummary } from "../summary/types.ts";
@@ -19,6 +19,9 @@ export interface WordedFigure {
   readonly source: string | null;
 }
 
+/** Name of the first timecode after the take, which a length makes needless. */
+export const OUT_TERM = "Out, exclusive";
+
 /** The eight figures that stand at the head of every take, always in this order. */
 export function mainFigures(t: TakeSummary, distances: DistanceSystem): readonly WordedFigure[] {
   const { take } = t;
@@ -27,7 +30,7 @@ export function mainFigures(t: TakeSummary, distances: DistanceSystem): readonly
   const lensFrom = take.lensSource ?? "noted";
   return [
     figure("Timecode in", t.timecodeIn, extent),
-    figure("Out, first frame after", t.timecodeOut, extent),
+    figure(OUT_TERM, t.timecodeOut, extent),
     figure("Length", take.durationFrames === 0 ? null : lengthText(t), plural(take.durationFrames, "frame")),
     figure("Clip", take.clip, take.roll === null ? "noted" : `noted, roll ${take.roll}`),
     figure("Lens", lensText(t), lensSerial === null ? lensFrom : `${lensFrom}, serial ${lensSerial}`),
@@ -48,7 +51,13 @@ export function lensText(t: TakeSummary): string | null {
 }
 
 export function focalText(t: TakeSummary): string | null {
-  return t.focal === null ? null : millimetresRange(round1(t.focal.minMm), round1(t.focal.maxMm));
+  return t.focal === null ? null : focalRange(t.focal.minMm, t.focal.maxMm);
+}
+
+/** Focal lengths from the shorter to the longer: `35 to 50 mm`. */
+export function focalRange(minMm: number, maxMm: number): string {
+  const low = trimmed(minMm, 1);
+  return low === trimmed(maxMm, 1) ? millimetres(round1(maxMm)) : `${low} to ${millimetres(round1(maxMm))}`;
 }
 
 export function stopText(t: TakeSummary): string | null {
@@ -83,9 +92,13 @@ export function notedFigures(t: TakeSummary, distances: DistanceSystem): readonl
     figure("capture", take.captureFpsNoted ? fps(take.captureFps) : null, "noted"),
     figure("sound", take.sound === "mos" ? "MOS" : take.sound, "noted"),
     figure("subject", t.subjectM === null ? null : distance(t.subjectM, distances), "noted"),
-    figure("lens height", t.cameraHeightM === null ? null : distance(t.cameraHeightM.value, distances), t.cameraHeightM?.source ?? null),
+    figure(
+      "lens height",
+      t.cameraHeightM === null ? null : distance(t.cameraHeightM.value, distances),
+      t.cameraHeightM?.source ?? null,
+    ),
     figure("tilt", t.tiltDeg === null ? null : tilt(t.tiltDeg.value), t.tiltDeg?.source ?? null),
-    figure("roll", t.rollDeg === null ? null : roll(t.rollDeg.value), t.rollDeg?.source ?? null),
+    figure("roll angle", t.rollDeg === null ? null : roll(t.rollDeg.value), t.rollDeg?.source ?? null),
     figure(
       "sensor mode",
       mode === null ? null : `${mode.sensorMode}, ${areaMm(mode.activeWidthMm, mode.activeHeightMm)}`,
@@ -106,7 +119,7 @@ export function calculatedFigures(t: TakeSummary, distances: DistanceSystem): re
       shallow === null
         ? null
         : `${distanceRange(shallow.nearM, shallow.farM, distances)} at focus ${distance(shallow.focusM, distances)}, ${
-            t.depthOfField?.source === "calculated" ? frameTimecode(t, shallow.frame) : "from the note"
+            shallow.frame === null ? "from the note" : frameTimecode(t, shallow.frame)
           }`,
       "calculated",
       NOT_CALCULATED,
@@ -140,7 +153,7 @@ export function stopUsedText(t: TakeSummary): string {
     case "f":
       return "the f-number of the log";
     case "t-times-root-tau":
-      return `T times the root of the lens's transmittance${t.take.lens?.transmittance == null ? "" : ` ${fixed(t.take.lens.transmittance, 3)}`}`;
+      return `T times the root of the lens's transmittance${tauText(t.take.lens?.transmittance ?? null)}`;
     case "t":
       return "T in place of the f-number, as the transmittance is not known";
     default:
@@ -148,12 +161,12 @@ export function stopUsedText(t: TakeSummary): string {
   }
 }
 
-/** A sentence when the lens table had to be left, else empty. */
+/** Why the lens look is absent or comes from beside the table, as a clause; else empty. */
 export function calibrationNote(state: CalibrationState): string {
-  if (state.kind === "none") return `Lens look: ${state.reason}.`;
+  if (state.kind === "none") return state.reason;
   if (state.kind !== "nearest") return "";
   const axes = state.axes.map(({ axis, asked, used }) => `${axis} ${trimmed(asked, 2)} asked, ${trimmed(used, 2)} used`);
-  return `Lens look: beyond the lens's table (${axes.join("; ")}); the nearest point is shown.`;
+  return `beyond the lens's table (${axes.join("; ")}), the nearest point is shown`;
 }
 
 function distortionText(t: TakeSummary): string | null {
@@ -164,6 +177,10 @@ function distortionText(t: TakeSummary): string | null {
 function shadingText(t: TakeSummary): string | null {
   const s = t.shadingStops;
   return s === null ? null : `${stops(s.corner)} corner, ${fixed(s.midSide, 2)} side, ${fixed(s.midTop, 2)} top`;
+}
+
+function tauText(tau: number | null): string {
+  return tau === null ? "" : ` ${transmittanceText(tau)}`;
 }
 
 function stopSource(t: TakeSummary): string {
@@ -181,9 +198,4 @@ function figure(term: string, text: string | null, source: string | null, absent
 
 function round1(mm: number): number {
   return Math.round(mm * 10) / 10;
-}
-
-/** Millimetres with a unit, or the words for its absence. */
-export function millimetresOr(mm: number | null): string {
-  return mm === null ? NOT_RECORDED : millimetres(mm);
 }

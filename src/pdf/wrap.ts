@@ -1,7 +1,7 @@
 /** Breaking text into lines. Spaces and the ends of path parts are the places to break; a word that fits nowhere is cut. */
 
 const BREAK_AFTER = /[/\\_\-:.,;&=]/;
-const JOINS = /[\p{M}\u200d\ufe0f]/u;
+const JOINS = /\p{M}|\u200d/u;
 
 /**
  * Lines of `text` whose measured width is at most `width`, in reading order; line ends in the text are kept. At least one line.

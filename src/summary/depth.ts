@@ -11,6 +11,7 @@ type Depth = NonNullable<TakeSummary["depthOfField"]>;
 export function shallowestDepth(frames: FramesAndStop): Depth | null {
   if (frames.stopUsed === null) return null;
   const { focusDioptres, nearDioptres, farDioptres } = frames.figures;
+  if (focusDioptres.every((value) => Number.isNaN(value))) return null;
   let best = -1;
   let bestTotal = Number.POSITIVE_INFINITY;
   for (let i = 0; i < frames.figures.frames; i++) {

@@ -46,7 +46,7 @@ export function lensLook(take: Take, frames: FrameFigures | null, middle: number
       state = distortionPercent === null ? none("the log's coefficients are not defined out to the corner") : { kind: "logged" };
     }
   } else if (table.coefficients !== null && take.calibration !== null) {
-    const canonical = canonicalDistortion(take.calibration.convention, table.coefficients, focalMm, take.squeeze);
+    const canonical = canonicalDistortion(take.calibration.convention, table.coefficients, table.focalMm, take.squeeze);
     if (isRefused(canonical)) state = none(canonical.refused);
     else {
       distortionPercent = distortionPercentAt(canonical, area);
@@ -56,16 +56,16 @@ export function lensLook(take: Take, frames: FrameFigures | null, middle: number
 
   let shadingStops: ThreePoints | null = null;
   const shadingFrom = hasAny(logged, LOGGED_SHADING)
-    ? { convention: take.track?.convention, coefficients: logged }
-    : { convention: take.calibration?.convention, coefficients: table.coefficients };
+    ? { convention: take.track?.convention, coefficients: logged, focalMm }
+    : { convention: take.calibration?.convention, coefficients: table.coefficients, focalMm: table.focalMm };
   if (shadingFrom.convention !== undefined && shadingFrom.coefficients !== null) {
-    const shading = canonicalShading(shadingFrom.convention, shadingFrom.coefficients, focalMm, take.squeeze);
+    const shading = canonicalShading(shadingFrom.convention, shadingFrom.coefficients, shadingFrom.focalMm, take.squeeze);
     if (!isRefused(shading)) shadingStops = shadingStopsAt(shading, area);
   }
   if (distortionPercent === null && shadingStops !== null && state.kind === "none")
     state = table.coefficients === null ? { kind: "logged" } : table.state;
 
-  if (state.kind === "nearest") findings.push(beyondTable(take, state));
+  if (state.kind === "nearest" && state.axes.length > 0) findings.push(beyondTable(take, state));
   return { distortionPercent, shadingStops, state, entrancePupilMm, findings };
 }
 
@@ -73,8 +73,8 @@ function fromTable(
   take: Take,
   frames: FrameFigures,
   frame: number,
-): { coefficients: Coefficients | null; state: CalibrationState } {
-  const none = (reason: string) => ({ coefficients: null, state: { kind: "none", reason } as const });
+): { coefficients: Coefficients | null; focalMm: number; state: CalibrationState } {
+  const none = (reason: string) => ({ coefficients: null, focalMm: Number.NaN, state: { kind: "none", reason } as const });
   if (take.lens === null) return none("the lens is not in the kit");
   if (take.calibration === null) return none(`lens ${take.lens.id} has no calibration table`);
   const [focalMm, focusDioptres, tStop] = [frames.focalMm[frame], frames.focusDioptres[frame], frames.tStop[frame]] as [
@@ -85,7 +85,7 @@ function fromTable(
   if (Number.isNaN(focalMm)) return none("the focal length is not known");
   if (Number.isNaN(focusDioptres)) return none("the focus distance is not logged");
   const found = coefficientsAt(take.calibration, { focalMm, focusDioptres, tStop: Number.isNaN(tStop) ? null : tStop });
-  return isRefused(found) ? none(found.refused) : { coefficients: found.coefficients, state: found.state };
+  return isRefused(found) ? none(found.refused) : { coefficients: found.coefficients, focalMm: found.focalMm, state: found.state };
 }
 
 function loggedCoefficients(take: Take, frame: number): Coefficients {

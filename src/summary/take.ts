@@ -116,7 +116,8 @@ function focusRange(take: Take, frames: FramesAndStop | null): TakeSummary["focu
     return focusFigures(logged.max, logged.min, first, last, "logged");
   }
   const noted = take.note?.focus?.value ?? null;
-  if (noted === null) return null;
+  // a logged distance that could not be converted is not replaced by a noted one: the log is what counts, and it is not known
+  if (noted === null || take.track?.focusUnconverted === true) return null;
   const { fromDioptres, toDioptres } = noted;
   return focusFigures(Math.max(fromDioptres, toDioptres), Math.min(fromDioptres, toDioptres), fromDioptres, toDioptres, "noted");
 }

@@ -70,8 +70,6 @@ export interface PageModel {
   readonly script: string;
   /** Prefix of what the page remembers in the reader's browser. */
   readonly storeKey: string;
-  /** `A4` or `Letter`: a class that chooses the paper. */
-  readonly paper: string;
   readonly tool: string;
   readonly buildId: string;
   readonly zone: string;

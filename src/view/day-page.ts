@@ -1,5 +1,6 @@
 /** The page of a day: facts, doors, the day by the clock, the takes by slate. */
 import { dayClock } from "../chart/day-clock.ts";
+import { rowTimeScale } from "../chart/row-ribbon.ts";
 import { svg } from "../chart/svg.ts";
 import { NOT_RECORDED } from "../format/absent.ts";
 import { dateLong, dayMinutes } from "../format/time.ts";
@@ -14,11 +15,13 @@ import { type CountPart, countParts } from "./findings.ts";
 import { dayPath, hrefTo, METHODS_PATH } from "./links.ts";
 import { dayHeading, dayShort, sentence, unitName } from "./names.ts";
 import { pageBase } from "./page.ts";
+import { stopScale } from "./stop-scale.ts";
 import type { TableModel } from "./table.ts";
 import { timeScale } from "./time-scale.ts";
 import { plural, sentenceCase } from "../format/words.ts";
 
 const CLOCK_WIDTH = 1216;
+const NARROW_CLOCK_WIDTH = 760;
 
 export interface DayTurn {
   readonly label: string;
@@ -39,7 +42,10 @@ export interface DayPage extends PageModel {
   readonly findingsHref: string;
   readonly doors: readonly Door[];
   readonly clock: string;
+  /** The same for paper and narrow screens. */
+  readonly clockNarrow: string;
   readonly timeScale: string;
+  readonly stopUnit: string;
   readonly focusUnit: string;
   readonly takesCaption: string;
   readonly slates: readonly SlateRows[];
@@ -64,6 +70,7 @@ export function dayPage(day: DayContext): DayPage {
   const ref = { date: summary.date, day: record.day };
   const longest = day.takes.reduce((max, t) => Math.max(max, t.durationSeconds), 0);
   const scale = timeScale(longest);
+  const stopsShown = stopScale(day.takes);
   const files = packLinks(day, path);
   return {
     ...pageBase({ path, title: dayTitle(day), trail: [{ label: dayShort(ref), path }], styles: ["day.css"] }, site),
@@ -81,10 +88,12 @@ export function dayPage(day: DayContext): DayPage {
     findingsHref: hrefTo(path, dayPath(summary.date, "findings")),
     doors: doors(day, path),
     clock: svg(dayClock(summary, { width: CLOCK_WIDTH }), { idPrefix: "clock" }),
-    timeScale: svg(scale.drawing, { idPrefix: "scale", decorative: true }),
+    clockNarrow: svg(dayClock(summary, { width: NARROW_CLOCK_WIDTH }), { idPrefix: "clock-narrow", decorative: true }),
+    timeScale: svg(rowTimeScale(scale), { idPrefix: "scale", decorative: true }),
+    stopUnit: `T${stopsShown.widest} to T${stopsShown.deepest}`,
     focusUnit: focusColumnUnit(day),
     takesCaption: takesCaption(dayHeading(ref)),
-    slates: slateRows(day, path, scale.pixelsPerSecond),
+    slates: slateRows(day, path, { pixelsPerSecond: scale.pixelsPerSecond, stops: stopsShown }),
     hasTakes: day.takes.length > 0,
     emptySentence: `No takes. Neither notes.csv nor a log with a take was found in days/${summary.date}/.`,
     totals: totalFacts(day),
@@ -176,7 +185,7 @@ function remarkFacts(day: DayContext): readonly Fact[] {
     factOr("Sound rolls", r.soundRolls.length === 0 ? null : r.soundRolls.join(", "), NOT_RECORDED),
     ...r.contacts.map((c) => fact(sentenceCase(c.role), c.text)),
     ...r.clocks.map((c) =>
-      fact(`Clock of camera ${c.camera}`, `log + ${plural(c.offsetFrames, "frame")}${c.from === null ? "" : `, from ${c.from} on`}`),
+      fact(`Clock of camera ${c.camera}`, `log ${c.offsetFrames < 0 ? "minus" : "plus"} ${plural(Math.abs(c.offsetFrames), "frame")}${c.from === null ? "" : `, from ${c.from} on`}`),
     ),
   ];
 }

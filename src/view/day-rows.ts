@@ -14,9 +14,12 @@ import { severityClass, severityWord, worstFirst } from "./findings.ts";
 import { hrefTo, takePath } from "./links.ts";
 import { focalMark, plateWords, sentence } from "./names.ts";
 import { focalRange } from "./take-facts.ts";
+import type { StopScale } from "./stop-scale.ts";
 import { classes } from "./table.ts";
+import { RIBBON_COLUMN } from "./time-scale.ts";
 
-export const ROW_HEIGHT = 56;
+/** 54 pixels a dioptre. */
+const ROW_HEIGHT = 57;
 
 export interface TakeRow {
   readonly id: string;
@@ -32,6 +35,7 @@ export interface TakeRow {
   readonly clip: string;
   readonly clipCls: string;
   readonly length: string;
+  readonly lengthCls: string;
   readonly lens: string;
   readonly lensCls: string;
   readonly lensAt: string;
@@ -48,6 +52,8 @@ export interface TakeRow {
   readonly findingWord: string;
   readonly findingCls: string;
   readonly findingText: string;
+  /** For paper, where a row is one line. */
+  readonly findingShort: string;
   readonly remark: string;
 }
 
@@ -60,16 +66,11 @@ export interface SlateRows {
   readonly rows: readonly TakeRow[];
 }
 
-export function slateRows(day: DayContext, path: string, pixelsPerSecond: number): readonly SlateRows[] {
-  let first = true;
-  return day.slates.map((group) => {
-    const view = slateView(group, day, path, pixelsPerSecond, first);
-    first = false;
-    return view;
-  });
+export function slateRows(day: DayContext, path: string, scales: RowScales): readonly SlateRows[] {
+  return day.slates.map((group) => slateView(group, day, path, scales));
 }
 
-function slateView(group: SlateGroup, day: DayContext, path: string, pixelsPerSecond: number, first: boolean): SlateRows {
+function slateView(group: SlateGroup, day: DayContext, path: string, scales: RowScales): SlateRows {
   const scenes = [...new Set(group.takes.map((t) => t.take.scene).filter((scene) => scene !== null))];
   const takes = new Set(group.takes.map((t) => t.take.take)).size;
   const plates = [...new Set(group.takes.map((t) => plateWords(t.take)).filter((words) => words !== null))];
@@ -83,16 +84,20 @@ function slateView(group: SlateGroup, day: DayContext, path: string, pixelsPerSe
     rows: group.takes.map((t, i) => {
       const next = group.takes[i + 1];
       const pair = next !== undefined && next.take.take === t.take.take;
-      return takeRow(t, day, path, { pixelsPerSecond, firstRow: i === 0, pair, headRow: first && i === 0 });
+      return takeRow(t, day, path, { ...scales, firstRow: i === 0, pair });
     }),
   };
 }
 
-interface RowPlace {
+/** What all rows of the day share. */
+export interface RowScales {
   readonly pixelsPerSecond: number;
+  readonly stops: StopScale;
+}
+
+interface RowPlace extends RowScales {
   readonly firstRow: boolean;
   readonly pair: boolean;
-  readonly headRow: boolean;
 }
 
 function takeRow(t: TakeSummary, day: DayContext, path: string, place: RowPlace): TakeRow {
@@ -105,6 +110,7 @@ function takeRow(t: TakeSummary, day: DayContext, path: string, place: RowPlace)
     height: ROW_HEIGHT,
     firstRow: place.firstRow,
     distances,
+    width: RIBBON_COLUMN,
   });
   return {
     id: take.address,
@@ -120,10 +126,11 @@ function takeRow(t: TakeSummary, day: DayContext, path: string, place: RowPlace)
     clip: take.clip ?? `clip ${NOT_RECORDED}`,
     clipCls: take.clip === null ? "clip absent" : "clip",
     length: take.durationFrames === 0 ? NOT_RECORDED : minutesSeconds(t.durationSeconds),
+    lengthCls: take.durationFrames === 0 ? "absent" : "value",
     ...lensOf(t),
     stop: t.tStop === null ? absent : stopRange(t.tStop.widest, t.tStop.deepest),
     stopCls: t.tStop === null ? "absent" : "value",
-    dots: t.tStop === null ? "" : svg(stopDots(t), { idPrefix: `s-${take.address}`, decorative: true }),
+    dots: t.tStop === null ? "" : svg(stopDots(t, place.stops), { idPrefix: `s-${take.address}`, decorative: true }),
     ribbon: svg(ribbon, { idPrefix: `r-${take.address}`, decorative: true }),
     focus: t.focus === null ? absent : rangeInColumn(t.focus.nearestM, t.focus.farthestM, distances),
     focusCls: t.focus === null ? "absent" : "value",
@@ -144,14 +151,20 @@ function lensOf(t: TakeSummary): { lens: string; lensCls: string; lensAt: string
   return { lens: `${focalMark(lens)}`, lensCls: "value", lensAt: at };
 }
 
-function findingOf(worst: readonly Finding[]): { findingWord: string; findingCls: string; findingText: string } {
+function findingOf(worst: readonly Finding[]): {
+  findingWord: string;
+  findingCls: string;
+  findingText: string;
+  findingShort: string;
+} {
   const first = worst[0];
-  if (first === undefined) return { findingWord: "", findingCls: "", findingText: "" };
+  if (first === undefined) return { findingWord: "", findingCls: "", findingText: "", findingShort: "" };
   const more = worst.length === 1 ? "" : ` And ${worst.length - 1} more.`;
   return {
     findingWord: severityWord(first.severity),
     findingCls: severityClass(first.severity),
     findingText: `${sentence(first.message)}${more}`,
+    findingShort: `${first.code}.${more}`,
   };
 }
 

@@ -11,7 +11,7 @@ import { distanceUnit, rangeInColumn } from "./distances.ts";
 import { type Fact, fact, factOr } from "./facts.ts";
 import { hrefTo } from "./links.ts";
 import { focalMark, lensName } from "./names.ts";
-import { cell, column, num, numOr, row, type TableModel, table, textOr } from "./table.ts";
+import { cell, column, num, row, type TableModel, table, textOr } from "./table.ts";
 import { focalRange } from "./take-facts.ts";
 
 export function lensUseTable(day: DayContext, path: string): TableModel {

@@ -10,6 +10,8 @@ export interface PageInput {
   readonly trail: readonly { readonly label: string; readonly path: string; readonly fragment?: string }[];
   /** Names of style sheets in `assets/`, after the shared ones. */
   readonly styles?: readonly string[];
+  /** Prints across the paper; along it without. */
+  readonly landscape?: boolean;
 }
 
 const SHARED_STYLES = ["tokens.css", "base.css", "marks.css"];
@@ -28,10 +30,9 @@ export function pageBase(input: PageInput, context: SiteContext): PageModel {
       const linked = i < trail.length - 1;
       return { label: step.label, linked, href: linked ? hrefTo(input.path, step.path, fragmentOf(step)) : "" };
     }),
-    styles: [...SHARED_STYLES, ...(input.styles ?? [])].map((name) => link(`assets/${name}`)),
+    styles: [...SHARED_STYLES, ...(input.styles ?? []), paperStyle(input, context)].map((name) => link(`assets/${name}`)),
     script: link("assets/page.js"),
     storeKey: `lens-daybook.${context.show.code}`,
-    paper: context.show.paper === "Letter" ? "paper-letter" : "paper-a4",
     tool: `${context.tool.name} ${context.tool.version}`,
     buildId: context.buildId,
     zone: context.show.timeZone === null ? "Time zone not recorded" : `Times are ${context.show.timeZone}`,
@@ -41,6 +42,12 @@ export function pageBase(input: PageInput, context: SiteContext): PageModel {
       { label: "All findings", href: link(FINDINGS_PATH) },
     ],
   };
+}
+
+/** One style sheet a paper, because a page size cannot depend on a class. */
+function paperStyle(input: PageInput, context: SiteContext): string {
+  const paper = context.show.paper === "Letter" ? "letter" : "a4";
+  return input.landscape === true ? `paper-${paper}-landscape.css` : `paper-${paper}.css`;
 }
 
 function fragmentOf(step: { readonly fragment?: string }): string {

@@ -12,6 +12,7 @@ import { dayPath, hrefTo, METHODS_PATH, takePath } from "./links.ts";
 import { type LookView, lookView } from "./take-look.ts";
 import { dayShort, sentence, standing, takeName } from "./names.ts";
 import { pageBase } from "./page.ts";
+import { ribbonAxis } from "./ribbon-axis.ts";
 import { takeStrip } from "./take-facts.ts";
 import { type PullsView, pullsView } from "./take-pulls.ts";
 import { readoutAtMiddle, shallowestSentence } from "./take-readout.ts";
@@ -41,6 +42,7 @@ export interface TakePage extends PageModel {
   readonly turns: readonly Turn[];
   readonly strip: readonly Fact[];
   readonly ribbon: string;
+  readonly ribbonAxis: string;
   readonly hasReadout: boolean;
   readonly readoutTimecode: string;
   readonly readoutFrame: string;
@@ -75,6 +77,7 @@ export function takePage(t: TakeSummary, day: DayContext): TakePage {
   const folder = `vfx/${take.address}/`;
   const files = fileLinks(site, summary.date, path, (file) => file.startsWith(folder), folder);
   const dayFiles = fileLinks(site, summary.date, path, (file) => file === "takes.csv" || file === "day.json");
+  const ribbon = focusRibbon(t, { width: RIBBON_WIDTH, distances, cursor: t.middleFrame });
   const hashes = new Map(summary.day.files.map((file) => [file.file, file.sha256]));
   return {
     ...pageBase(
@@ -87,6 +90,7 @@ export function takePage(t: TakeSummary, day: DayContext): TakePage {
           { label: `Take ${take.take} ${take.camera}`, path },
         ],
         styles: ["take.css"],
+        landscape: true,
       },
       site,
     ),
@@ -100,7 +104,8 @@ export function takePage(t: TakeSummary, day: DayContext): TakePage {
     hasFindings: t.findings.length > 0,
     turns: turnsOf(t, day, path),
     strip: takeStrip(t, day, path),
-    ribbon: svg(focusRibbon(t, { width: RIBBON_WIDTH, distances }), { idPrefix: "ribbon" }),
+    ribbon: svg(ribbon, { idPrefix: "ribbon" }),
+    ribbonAxis: svg(ribbonAxis(ribbon), { idPrefix: "axis", decorative: true }),
     hasReadout: readout !== null,
     readoutTimecode: readout?.timecode ?? "",
     readoutFrame: readout?.frame ?? "",

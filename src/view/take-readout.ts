@@ -122,7 +122,7 @@ function stopLossText(value: number | null): string | null {
 export function shallowestSentence(t: TakeSummary, distances: Distances): string | null {
   const s = t.depthOfField?.shallowest ?? null;
   if (s === null || t.depthOfField === null) return null;
-  const timecode = t.perFrame === null ? null : frameTimecode(t, s.frame);
+  const timecode = t.perFrame === null || s.frame === null ? null : frameTimecode(t, s.frame);
   const where = timecode === null ? "With the noted focus" : `Shallowest at ${timecode}, focus`;
   const focus = distance(s.focusM, distances);
   const total = numberFromDistance(s.totalM);

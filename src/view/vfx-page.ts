@@ -16,6 +16,8 @@ import { type Cell, type Column, cell, column, num, numOr, type Row, row, type T
 import { focalRange } from "./take-facts.ts";
 import { calibrationWords } from "./take-readout.ts";
 
+const PLATE_COLUMN = "Plate";
+
 export interface PlateGroup {
   readonly id: string;
   readonly heading: string;
@@ -43,6 +45,7 @@ export function vfxPage(day: DayContext): VfxPage {
   const others = day.takes.filter((t) => t.take.plate === null);
   const files = fileLinks(site, summary.date, path, (name) => name === "day.json" || name === "datapackage.json" || name === "takes.csv");
   const columns = vfxColumns(day);
+  const plain = columns.filter((c) => c.label !== PLATE_COLUMN);
   return {
     ...pageBase(
       {
@@ -52,14 +55,15 @@ export function vfxPage(day: DayContext): VfxPage {
           { label: dayShort(ref), path: dayPath(summary.date) },
           { label: "VFX", path },
         ],
-        styles: ["day.css"],
+        styles: ["day.css", "wide.css"],
+        landscape: true,
       },
       site,
     ),
     ...dayHead(day),
     groups: pairPlates(plates).map((pair, i) => plateGroup(pair, day, path, columns, i)),
     hasGroups: plates.length > 0,
-    others: table("others-table", "Takes that are not marked as plates", columns, others.map((t) => vfxRow(t, day, path))),
+    others: table("others-table", "Takes that are not marked as plates", plain, others.map((t) => vfxRow(t, day, path, false))),
     hasOthers: others.length > 0,
     othersHeading: plates.length === 0 ? "All takes" : "Takes that are not plates",
     files,
@@ -73,7 +77,7 @@ function plateGroup(pair: PlatePair, day: DayContext, path: string, columns: rea
     id: `plate-${i + 1}`,
     heading: pair.heading,
     sentence: pair.sentence,
-    table: table(`plate-table-${i + 1}`, `Plates: ${pair.heading}`, columns, pair.takes.map((t) => vfxRow(t, day, path))),
+    table: table(`plate-table-${i + 1}`, `Plates: ${pair.heading}`, columns, pair.takes.map((t) => vfxRow(t, day, path, true))),
     files: pair.takes
       .map((t) => {
         const folder = `vfx/${t.take.address}/`;
@@ -87,7 +91,7 @@ function vfxColumns(day: DayContext): readonly Column[] {
   const unit = distanceUnit(day.site.show.distances);
   return [
     column("Take"),
-    column("Plate"),
+    column(PLATE_COLUMN),
     column("Clip"),
     column("Timecode in"),
     column("Length", { unit: "frames", num: true }),
@@ -106,13 +110,13 @@ function vfxColumns(day: DayContext): readonly Column[] {
   ];
 }
 
-function vfxRow(t: TakeSummary, day: DayContext, path: string): Row {
+function vfxRow(t: TakeSummary, day: DayContext, path: string, asPlate: boolean): Row {
   const { take } = t;
   const { distances } = day.site.show;
   const absent = take.track === null ? NOT_RECORDED : NOT_LOGGED;
   const lens = take.lensId === null ? undefined : day.lensPaths.get(take.lensId);
   return row(cell(takeName(take), { nb: true, href: hrefTo(path, takePath(day.summary.date, take.address)) }), [
-    textOr(plateWords(take), "no plate"),
+    ...(asPlate ? [textOr(plateWords(take), NOT_RECORDED)] : []),
     textOr(take.clip, NOT_RECORDED, { nb: true }),
     textOr(t.timecodeIn, NOT_RECORDED, { nb: true }),
     take.durationFrames === 0 ? cell(NOT_RECORDED, { num: true, absent: true }) : num(thousands(take.durationFrames)),

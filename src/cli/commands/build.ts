@@ -1,8 +1,8 @@
 /** `daybook build SHOW` */
 import { basename, dirname, join, resolve } from "node:path";
 import type { BuildEffects } from "../../build/effects.ts";
-import { outFiles } from "../../build/out-files.ts";
 import { loadPipeline } from "../../build/make.ts";
+import { outFiles } from "../../build/out-files.ts";
 import { programHash, thisTool } from "../../build/program.ts";
 import { type BuildResult, buildShow } from "../../build/run.ts";
 import { isWithin, type ShowFiles } from "../../build/show-files.ts";
@@ -39,7 +39,7 @@ export async function build(path: string, options: BuildCommandOptions, io: Io):
     io.exit(EXIT.interrupted);
   });
   const days: BuildEffects["log"] = options.json ? { ...log, day: (report) => io.out.write(dayLine(report)) } : log;
-  const effects: BuildEffects = { show, out: outFiles(outPath), log: days, now: io.now };
+  const effects: BuildEffects = { show, linksLeftOut: show.linksLeftOut, out: outFiles(outPath), log: days, now: io.now };
   const build = { dates: options.day, force: options.force, tool: thisTool(), programHash: programHash() };
   const result = await buildShow(build, effects, await loadPipeline());
   stopWaiting();
@@ -47,7 +47,14 @@ export async function build(path: string, options: BuildCommandOptions, io: Io):
   return say(result, show, outPath, options, io, log);
 }
 
-function say(result: BuildResult, show: ShowFiles, outPath: string, options: BuildCommandOptions, io: Io, log: ProgressLog): number {
+function say(
+  result: BuildResult,
+  show: ShowFiles,
+  outPath: string,
+  options: BuildCommandOptions,
+  io: Io,
+  log: ProgressLog,
+): number {
   const exit = exitCode(result, options.strict);
   const page = result.status === "done" && !result.faults.some((f) => f.date === null) ? join(outPath, "index.html") : null;
   if (options.json) {

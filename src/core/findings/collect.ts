@@ -7,6 +7,8 @@ export const FINDINGS_PER_CODE_AND_FILE = 20;
 /** Gathers findings while a file is read. */
 export interface FindingCollector {
   add(kind: FindingKind, details: FindingDetails): void;
+  /** As `add`, for findings that may come in thousands: the details are made only when the finding is listed. */
+  addIn(file: string, kind: FindingKind, details: () => FindingDetails): void;
   addAll(findings: readonly Finding[]): void;
   /** All findings in the order added; then, for each code and file with too many, one that says how many more there are. */
   list(): Finding[];
@@ -15,25 +17,40 @@ export interface FindingCollector {
 /** Makes a collector that lists at most `limit` findings per code and file (0: all of them). */
 export function collectFindings(limit = FINDINGS_PER_CODE_AND_FILE): FindingCollector {
   const kept: Finding[] = [];
-  const counts = new Map<string, { first: Finding; count: number }>();
+  const counts = new Map<string, number>();
+  /** Counts one more; true when it is to be listed. */
+  const counted = (code: string, file: string | null): boolean => {
+    const key = `${code}\n${file ?? ""}`;
+    const count = (counts.get(key) ?? 0) + 1;
+    counts.set(key, count);
+    return limit === 0 || count <= limit;
+  };
   const take = (found: Finding): void => {
-    const key = `${found.code}\n${found.file ?? ""}`;
-    const seen = counts.get(key);
-    if (seen === undefined) counts.set(key, { first: found, count: 1 });
-    else seen.count++;
-    if (limit === 0 || seen === undefined || seen.count <= limit) kept.push(found);
+    if (counted(found.code, found.file)) kept.push(found);
   };
   return {
     add: (kind, details) => take(findingOf(kind, details)),
+    addIn: (file, kind, details) => {
+      if (counted(kind.code, file)) kept.push(findingOf(kind, details()));
+    },
     addAll: (findings) => findings.forEach(take),
     list: () => {
-      const more = [...counts.values()].filter(({ count }) => limit !== 0 && count > limit);
-      return [...kept, ...more.map(({ first, count }) => summary(first, count - limit))];
+      const more = [...counts].filter(([, count]) => limit !== 0 && count > limit);
+      return [
+        ...kept,
+        ...more.map(([key, count]) =>
+          summary(
+            kept.find((f) => `${f.code}\n${f.file ?? ""}` === key),
+            count - limit,
+          ),
+        ),
+      ];
     },
   };
 }
 
-function summary(first: Finding, more: number): Finding {
+function summary(first: Finding | undefined, more: number): Finding {
+  if (first === undefined) throw new RangeError("a limit of findings is at least 1");
   return finding({
     code: first.code,
     severity: first.severity,

@@ -138,12 +138,12 @@ export const LOG = {
     title: "Distortion model not known",
     explain: "The samples name a distortion model that is not the standard's. Its coefficients are left out.",
   },
-  shiftedCells: {
+  betweenFrames: {
     code: "LOG224",
-    severity: "check",
-    title: "Rate and timecode do not fit",
+    severity: "remark",
+    title: "Sample between frames",
     explain:
-      "The log gives no rate of its own and its labels do not fit the show's. Say the rate with a key line such as `# rate: 25`.",
+      "The sample has a sub-frame: it lies between two frames of the timecode. The frame's own sample is used, this one is rejected.",
   },
 } as const satisfies Record<string, FindingKind>;
 

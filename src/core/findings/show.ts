@@ -75,6 +75,13 @@ export const SHOW = {
     title: "Times of the day out of order",
     explain: "Call, first shot, meals and wrap follow one another. Past midnight a time is written with +1, such as 00:40+1.",
   },
+  otherEntry: {
+    code: "SHOW614",
+    severity: "remark",
+    title: "Entry of a day's folder that is not read",
+    explain:
+      "A day's folder has day.yaml, notes.csv, logs/ and stills/. Anything else is left alone; a slip in a name looks like this.",
+  },
 } as const satisfies Record<string, FindingKind>;
 
 export const SHOW_FINDINGS: readonly FindingKind[] = Object.values(SHOW);

@@ -35,32 +35,40 @@ export function readWrittenDistance(text: string): Reading<WrittenDistance> {
   const feetAndInches = readFeetAndInches(text.trim(), written);
   if (feetAndInches !== null) return feetAndInches;
   const single = /^(\d+(?:\.\d+)?|\.\d+)?(?: ?(\d+)\/(\d+))?\s*([a-z'"]+\.?)?$/.exec(written);
-  if (single === null || (single[1] === undefined && single[2] === undefined)) return refuse(`not a distance: "${text.trim()}"`, formHint(written));
+  if (single === null || (single[1] === undefined && single[2] === undefined))
+    return refuse(`not a distance: "${text.trim()}"`, formHint(written));
   const number = mixedNumber(single[1], single[2], single[3]);
   if (number === null) return badFraction(text.trim());
   if (!(number > 0)) return refuse(`"${text.trim()}" is no distance`, "Write the distance from the image plane, or inf.");
   if (single[4] === undefined) return read({ kind: "bare", number });
   const unit = unitOf(single[4]);
-  if (unit === null) return refuse(`"${text.trim()}" has an unknown unit "${single[4]}"`, "Units are m, cm, mm, ft (') and in (\").");
+  if (unit === null)
+    return refuse(`"${text.trim()}" has an unknown unit "${single[4]}"`, "Units are m, cm, mm, ft (') and in (\").");
   return metres(number * (METRES[unit] as number), unit);
 }
 
 /** The refusal of a number without a unit, with both readings in metres. */
-export function withoutUnit(written: string, number: number): { readonly ok: false; readonly problem: string; readonly hint: string } {
+export function withoutUnit(
+  written: string,
+  number: number,
+): { readonly ok: false; readonly problem: string; readonly hint: string } {
   const feet = (number * 0.3048).toFixed(2);
   return refuse(`a distance without a unit: "${written}"`, `Write "${written} m", or "${written} ft" (which is ${feet} m).`);
 }
 
 function readFeetAndInches(shown: string, written: string): Reading<WrittenDistance> | null {
   const match =
-    /^(\d+(?:\.\d+)?)\s*(?:'(?!')|ft\.?|feet|foot)\s*[- ]?\s*(\d+(?:\.\d+)?)?(?:(?:^|[ -])?\s*(\d+)\/(\d+))?\s*("|''|in\.?|ins\.?|inch|inches)?$/.exec(written);
+    /^(\d+(?:\.\d+)?)\s*(?:'(?!')|ft\.?|feet|foot)\s*[- ]?\s*(\d+(?:\.\d+)?)?(?:(?:^|[ -])?\s*(\d+)\/(\d+))?\s*("|''|in\.?|ins\.?|inch|inches)?$/.exec(
+      written,
+    );
   if (match === null || (match[2] === undefined && match[3] === undefined)) return null;
   const feet = Number(match[1]);
   const [, , whole, top, bottom] = match;
   // `6' 1/2"` has a fraction only; `6' 21/2"` cannot be told from 2 1/2 and is refused as 21/2 is no fraction.
   const inches = mixedNumber(whole, top, bottom);
   if (inches === null) return badFraction(shown);
-  if (!Number.isInteger(feet)) return refuse(`"${shown}" has a fraction of a foot and inches`, "Write whole feet before inches, or decimal feet alone.");
+  if (!Number.isInteger(feet))
+    return refuse(`"${shown}" has a fraction of a foot and inches`, "Write whole feet before inches, or decimal feet alone.");
   if (inches >= 12) return refuse(`"${shown}" has ${inches} inches after feet`, "Inches after feet go up to 11 15/16.");
   const total = feet * 0.3048 + inches * 0.0254;
   if (!(total > 0)) return refuse(`"${shown}" is no distance`, "Write the distance from the image plane, or inf.");
@@ -75,7 +83,10 @@ function mixedNumber(whole: string | undefined, top: string | undefined, bottom:
 }
 
 function badFraction(shown: string): { readonly ok: false; readonly problem: string; readonly hint: string } {
-  return refuse(`"${shown}" has a fraction that no tape has`, "Fractions are halves, quarters, eighths and sixteenths below 1, such as 2 1/2.");
+  return refuse(
+    `"${shown}" has a fraction that no tape has`,
+    "Fractions are halves, quarters, eighths and sixteenths below 1, such as 2 1/2.",
+  );
 }
 
 function unitOf(word: string): string | null {

@@ -32,7 +32,11 @@ export function readSound(text: string): Reading<"sync" | "mos"> {
 
 /** One of a few words; case and the sign between two words do not matter. Refused with the nearest word. */
 export function oneOf<W extends string>(text: string, words: readonly W[]): Reading<W> {
-  const fold = (word: string): string => word.trim().toLowerCase().replace(/[\s_-]+/g, " ");
+  const fold = (word: string): string =>
+    word
+      .trim()
+      .toLowerCase()
+      .replace(/[\s_-]+/g, " ");
   const word = words.find((w) => fold(w) === fold(text));
   if (word !== undefined) return read(word);
   const [near] = nearestNames(text.trim().toLowerCase(), words);

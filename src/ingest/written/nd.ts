@@ -40,7 +40,9 @@ function stopsOf(written: string, whole: string | undefined, top: string | undef
   const fraction = top === undefined || bottom === undefined ? 0 : Number(top) / Number(bottom);
   if (!(fraction < 1)) return refuse(`"${written}" has a fraction of 1 or more`, "Write stops such as 2 stops or 1 1/3 stops.");
   const value = Number(whole ?? 0) + fraction;
-  return value <= 20 ? read(value) : refuse(`"${written}" is more than a filter takes`, "Write a density (0.6), a factor (ND4) or stops (2 stops).");
+  return value <= 20
+    ? read(value)
+    : refuse(`"${written}" is more than a filter takes`, "Write a density (0.6), a factor (ND4) or stops (2 stops).");
 }
 
 function densityOf(written: string, value: number): Reading<number> {
@@ -57,7 +59,8 @@ function bareNumber(written: string, value: number): Reading<number> {
 
 function factorOf(written: string, value: number): Reading<number> {
   if ((value >= 2 && Number.isInteger(Math.log2(value))) || ENGRAVED_FACTORS.includes(value)) return read(ndStopsFromFactor(value));
-  if (value < 2) return refuse(`"${written}" is no factor`, "A factor is 2 or more. Write a density with a decimal point, such as 0.3.");
+  if (value < 2)
+    return refuse(`"${written}" is no factor`, "A factor is 2 or more. Write a density with a decimal point, such as 0.3.");
   return refuse(
     `"${written}" may be a factor of ${value} or a density of ${(value / 10).toFixed(1)}`,
     `Write "${(value / 10).toFixed(1)}" for the density, or the stops in words.`,

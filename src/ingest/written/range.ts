@@ -30,7 +30,10 @@ export function readFocus(text: string): Reading<FocusSpan> {
 function ends(written: string, left: WrittenDistance, right: WrittenDistance): Reading<FocusSpan> {
   if (left.kind === "bare" && right.kind === "bare") {
     const feet = `${metresIn(left.number, "ft").toFixed(2)} to ${metresIn(right.number, "ft").toFixed(2)} m`;
-    return refuse(`a range of distances without a unit: "${written}"`, `Write "${written} m", or "${written} ft" (which is ${feet}).`);
+    return refuse(
+      `a range of distances without a unit: "${written}"`,
+      `Write "${written} m", or "${written} ft" (which is ${feet}).`,
+    );
   }
   const from = inUnitOf(left, right);
   const to = inUnitOf(right, left);

@@ -36,7 +36,10 @@ export function readStop(text: string): Reading<StopSpan> {
     const to = readOne(right);
     if (!from.ok || !to.ok) continue;
     if (from.value.kind !== null && to.value.kind !== null && from.value.kind !== to.value.kind) {
-      return refuse(`one end of "${text.trim()}" is a T-stop, the other an f-stop`, "Write both ends as T-stops or both as f-stops.");
+      return refuse(
+        `one end of "${text.trim()}" is a T-stop, the other an f-stop`,
+        "Write both ends as T-stops or both as f-stops.",
+      );
     }
     return read({ from: from.value.value, to: to.value.value, kind: from.value.kind ?? to.value.kind });
   }

@@ -50,7 +50,8 @@ function dayTitle(report: Report, parent: Element): void {
   let right = flow.sheet.left;
   element(doc, parent, "H1", {}, () => {
     right += ink.text(`${heading} `, right, top + 28, style);
-    if (record.of !== null && record.day !== null) right += ink.text(`of ${record.of} `, right, top + 28, { ...TYPE.body, size: 10 });
+    if (record.of !== null && record.day !== null)
+      right += ink.text(`of ${record.of} `, right, top + 28, { ...TYPE.body, size: 10 });
   });
   const x = right + 14;
   const unit = unitName(record.unit ?? summary.show.unit);

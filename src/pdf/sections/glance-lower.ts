@@ -3,16 +3,16 @@ import { NOT_RECORDED } from "../../format/absent.ts";
 import { stopRange } from "../../format/stop.ts";
 import { dayMinutes, minutesSeconds } from "../../format/time.ts";
 import { plural, sentenceCase } from "../../format/words.ts";
+import { lensName } from "../../view/names.ts";
 import { headLine, paragraph } from "../block.ts";
 import type { Element } from "../document.ts";
-import { findingTakeName, severityStyle, SEVERITY_WORDS, worstFirst } from "../finding-words.ts";
+import { findingTakeName, SEVERITY_WORDS, severityStyle, worstFirst } from "../finding-words.ts";
 import { lineHeight } from "../ink.ts";
 import { PRINT } from "../palette.ts";
 import { type Report, TYPE } from "../report.ts";
 import { drawTable, type TableRow } from "../table.ts";
 import { artifact, element } from "../tags.ts";
 import { lensSeconds } from "../totals.ts";
-import { lensName } from "../../view/names.ts";
 
 const LENSES_SHOWN = 7;
 const FINDINGS_SHOWN = 5;
@@ -40,13 +40,16 @@ function lensColumn(report: Report, parent: Element, x: number, width: number): 
   const sorted = [...used].sort((a, b) => (seconds.get(b.lens) ?? 0) - (seconds.get(a.lens) ?? 0));
   const longest = Math.max(1, ...sorted.map((use) => seconds.get(use.lens) ?? 0));
   const byId = new Map(summary.kit.lenses.map((lens) => [lens.id, lens]));
-  const bar = width - 74 - 34 - 26 - 62 - 4 * 6;
+  const bar = width - 68 - 28 - 24 - 50 - 4 * 6;
   const rows: TableRow[] = sorted.slice(0, LENSES_SHOWN).map((use) => {
     const length = seconds.get(use.lens) ?? 0;
     return {
       cells: [
         lensName(byId.get(use.lens) ?? null, use.lens),
-        { text: "", art: (ink, area) => ink.box(area.x, area.baseline - 6.2, (area.width * length) / longest, 6.4, { fill: PRINT.ink }) },
+        {
+          text: "",
+          art: (ink, area) => ink.box(area.x, area.baseline - 6.2, (area.width * length) / longest, 6.4, { fill: PRINT.ink }),
+        },
         minutesSeconds(length),
         String(use.takes),
         use.tStop === null ? NOT_RECORDED : stopRange(use.tStop.widest, use.tStop.deepest),
@@ -56,11 +59,11 @@ function lensColumn(report: Report, parent: Element, x: number, width: number): 
   if (sorted.length > LENSES_SHOWN) rows.push({ cells: [`${sorted.length - LENSES_SHOWN} more`, "see Lenses", "", "", ""] });
   if (sorted.length === 0) rows.push({ cells: [NOT_RECORDED, "", "", "", ""] });
   const columns = [
-    { head: "Lens", width: 74 },
+    { head: "Lens", width: 68 },
     { head: " ", width: bar },
-    { head: "min:s", width: 34, align: "end" },
-    { head: "Clips", width: 26, align: "end" },
-    { head: "Stop", width: 62 },
+    { head: "min:s", width: 28, align: "end" },
+    { head: "Clips", width: 24, align: "end" },
+    { head: "Stop", width: 50 },
   ] as const;
   drawTable(report, section, { columns, rows, x, gap: 6, pad: 2 });
 }
@@ -80,7 +83,8 @@ function findingColumn(report: Report, parent: Element, x: number, width: number
   for (const finding of findings.slice(0, FINDINGS_SHOWN)) {
     const textX = x + 38;
     const room = width - 38;
-    const lines = ink.lines(finding.message, TYPE.table, room).slice(0, 3);
+    const all = ink.lines(finding.message, TYPE.table, room);
+    const lines = all.length > 4 ? [...all.slice(0, 3), "in full under Findings"] : all;
     const who = findingTakeName(summary, finding);
     const top = flow.y;
     const item = element(doc, list, "LI");

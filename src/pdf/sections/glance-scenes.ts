@@ -30,16 +30,25 @@ export function scenesAndPages(report: Report, parent: Element, limit: number): 
   const { doc, flow, summary } = report;
   const scenes = scenesOf(summary);
   const section = element(doc, parent, "Sect");
-  flow.y = headLine(report, section, "H2", "Scenes and pages", "One box is an eighth of a page; filled is completed.", flow.sheet.left, flow.sheet.width, flow.y);
+  flow.y = headLine(
+    report,
+    section,
+    "H2",
+    "Scenes and pages",
+    "One box is an eighth of a page; filled is completed.",
+    flow.sheet.left,
+    flow.sheet.width,
+    flow.y,
+  );
   const { width } = flow.sheet;
   const columns: readonly Column[] = [
-    { head: "Scene", width: 52 },
-    { head: "Pages in eighths", width: width - 52 - 4 * 58 - 76 - 6 * 7 },
-    { head: "Script, min:s", width: 58, align: "end" },
-    { head: "Scheduled", width: 58, align: "end" },
-    { head: "Completed", width: 58, align: "end" },
-    { head: "Remaining", width: 58, align: "end" },
-    { head: "Status", width: 76 },
+    { head: "Scene", width: 46 },
+    { head: "Pages in eighths", width: width - 46 - 4 * 50 - 66 - 6 * 7 },
+    { head: "Script, min:s", width: 50, align: "end" },
+    { head: "Scheduled", width: 50, align: "end" },
+    { head: "Completed", width: 50, align: "end" },
+    { head: "Remaining", width: 50, align: "end" },
+    { head: "Status", width: 66 },
   ];
   const shown = scenes.slice(0, limit);
   const rest = scenes.length - shown.length;
@@ -94,7 +103,8 @@ function drawBoxes(ink: Ink, count: number, filled: boolean, area: CellArea): vo
 
 function totalRow(summary: DaySummary, scenes: readonly Scene[]): TableRow {
   const { eighthsScheduled, eighthsCompleted } = summary.totals;
-  const remaining = eighthsScheduled === null || eighthsCompleted === null ? null : Math.max(0, eighthsScheduled - eighthsCompleted);
+  const remaining =
+    eighthsScheduled === null || eighthsCompleted === null ? null : Math.max(0, eighthsScheduled - eighthsCompleted);
   const count = (state: SceneState) => scenes.filter((scene) => scene.state === state).length;
   const text = (value: number | null) => (value === null ? NOT_RECORDED : eighths(value));
   return {

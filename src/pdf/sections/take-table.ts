@@ -1,14 +1,15 @@
 /** All takes in one table, by slate: a row a clip, the remark below it, and the page where the take is shown. */
 import { NOT_RECORDED } from "../../format/absent.ts";
+import { NBSP } from "../../format/space.ts";
 import { plural } from "../../format/words.ts";
 import { standing, takeName } from "../../view/names.ts";
 import { paragraph, sectionHead } from "../block.ts";
+import type { Ink } from "../ink.ts";
 import { PRINT } from "../palette.ts";
 import { type Report, TYPE } from "../report.ts";
 import { type Cell, type CellArea, drawTable, type TableRow } from "../table.ts";
 import { focalText, focusText, lengthText, lensText, pullCount, stopText } from "../take-words.ts";
 import { type NumberedTake, type SlateTakes, takesBySlate } from "../totals.ts";
-import type { Ink } from "../ink.ts";
 
 /** Writes the page number of a take into its row, once it is known. */
 export type PageWriters = ReadonlyMap<string, (page: string) => void>;
@@ -17,29 +18,33 @@ export function takeTable(report: Report): PageWriters {
   const { flow, summary } = report;
   const writers = new Map<string, (page: string) => void>();
   flow.newPage();
-  report.bookmark.add("Takes by slate", flow.y);
-  const section = sectionHead(report, "Takes by slate", "A circle is a circled take. Stop, focal length and focus: logged, else noted.");
+  report.begins("Takes by slate", flow.y);
+  const section = sectionHead(
+    report,
+    "Takes by slate",
+    "A circle is a circled take. Stop, focal length and focus: logged, else noted.",
+  );
   const slates = takesBySlate(summary);
   if (slates.length === 0) {
     paragraph(report, section, `No takes: neither notes.csv nor a log with a take was found for ${summary.date}.`);
     return writers;
   }
-  const fixed = 34 + 50 + 50 + 48 + 58 + 58 + 24 + 24 + 8 * 7;
+  const fixed = 36 + 48 + 48 + 48 + 52 + 48 + 22 + 21 + 9 * 6.5;
   const rest = flow.sheet.width - fixed;
   const columns = [
-    { head: "Take", width: 34 },
-    { head: "Clip", width: 50 },
-    { head: "Timecode in", width: 50 },
+    { head: "Take", width: 36 },
+    { head: "Clip", width: 48 },
+    { head: "Timecode in", width: 48 },
     { head: "Length", width: 48, align: "end" },
-    { head: "Lens", width: rest * 0.46 },
-    { head: "Focal length", width: 58 },
-    { head: "Stop", width: 58 },
-    { head: "Focus", width: rest * 0.54 },
-    { head: "Pulls", width: 24, align: "end" },
-    { head: "Page", width: 24, align: "end" },
+    { head: "Lens", width: rest * 0.43 },
+    { head: "Focal length", width: 52 },
+    { head: "Stop", width: 48 },
+    { head: "Focus", width: rest * 0.57 },
+    { head: "Pulls", width: 22, align: "end" },
+    { head: "Page", width: 21, align: "end" },
   ] as const;
   const rows = slates.flatMap((slate) => [slateRow(slate), ...slate.takes.map((take) => takeRow(report, take, writers))]);
-  drawTable(report, section, { columns: columns.slice(), rows, pad: 2.4 });
+  drawTable(report, section, { columns: columns.slice(), rows, gap: 6.5, pad: 2.4 });
   return writers;
 }
 
@@ -56,7 +61,7 @@ function takeRow(report: Report, { summary: t, target }: NumberedTake, writers: 
   return {
     cells: [
       {
-        text: `${take.take} ${take.camera}`,
+        text: `${take.take}${NBSP.repeat(3)}${take.camera}`,
         link: { target, label: `${takeName(take)}: go to its page` },
         ...(take.circled ? { art: (ink: Ink, area: CellArea) => circle(ink, area, take.take) } : {}),
       },
@@ -81,8 +86,18 @@ function orAbsent(text: string | null): Cell | string {
 /** The ring of a circled take, round its number. */
 function circle(ink: Ink, area: CellArea, take: string): void {
   const width = ink.width(take, TYPE.strong);
+  // A long name wraps: the word "circled" stands below it.
+  if (width > area.width - 8) return;
   const radius = Math.max(5.6, width / 2 + 2.4);
   const middle = area.x + width / 2;
-  if (width < 12) ink.doc.lineWidth(0.7).circle(middle, area.baseline - 2.9, radius).stroke(PRINT.ink);
-  else ink.doc.lineWidth(0.7).roundedRect(area.x - 2.4, area.baseline - 8.4, width + 4.8, 11, 5.5).stroke(PRINT.ink);
+  if (width < 12)
+    ink.doc
+      .lineWidth(0.7)
+      .circle(middle, area.baseline - 2.9, radius)
+      .stroke(PRINT.ink);
+  else
+    ink.doc
+      .lineWidth(0.7)
+      .roundedRect(area.x - 2.4, area.baseline - 8.4, width + 4.8, 11, 5.5)
+      .stroke(PRINT.ink);
 }

@@ -1,0 +1,67 @@
+/** A drawing as inline SVG. */
+import type { DrawItem, Drawing } from "./drawing.ts";
+import { bar, coordinate, segment } from "./path.ts";
+
+export interface SvgOptions {
+  /** Begins the ids of title and description; unique on the page. */
+  readonly idPrefix: string;
+  /** Hidden from screen readers, without title and description: something beside it says the same. */
+  readonly decorative?: boolean;
+}
+
+/**
+ * A complete `<svg>` element in one line: `role="img"` with title and description, a class for each mark, all text escaped.
+ * Colours and fonts come from the page's style sheet.
+ */
+export function svg(drawing: Drawing, options: SvgOptions): string {
+  const width = coordinate(drawing.width);
+  const height = coordinate(drawing.height);
+  const id = escapeText(options.idPrefix);
+  const size = `width="${width}" height="${height}" viewBox="0 0 ${width} ${height}"`;
+  const body = elements(drawing.items);
+  if (options.decorative === true) return `<svg ${size} aria-hidden="true" focusable="false">${body}</svg>`;
+  const title = `<title id="${id}-t">${escapeText(drawing.title)}</title><desc id="${id}-d">${escapeText(drawing.description)}</desc>`;
+  return `<svg ${size} role="img" aria-labelledby="${id}-t" aria-describedby="${id}-d">${title}${body}</svg>`;
+}
+
+/** Texts of one anchor that follow each other share a group that says it. */
+function elements(items: readonly DrawItem[]): string {
+  let body = "";
+  let open = "start";
+  for (const item of items) {
+    const anchor = item.type === "text" ? item.anchor : "start";
+    if (anchor !== open) {
+      if (open !== "start") body += "</g>";
+      if (anchor !== "start") body += `<g text-anchor="${anchor}">`;
+      open = anchor;
+    }
+    body += element(item);
+  }
+  return open === "start" ? body : `${body}</g>`;
+}
+
+function element(item: DrawItem): string {
+  switch (item.type) {
+    case "path":
+      return path(item.thin === true ? `${item.k} thin` : item.k, item.d);
+    case "line":
+      return path(item.k, segment(item.x1, item.y1, item.x2, item.y2));
+    case "rect":
+      return path(item.k, bar(item.x, item.y, item.width, item.height));
+    case "circle":
+      return `<circle class="${item.k}" cx="${coordinate(item.x)}" cy="${coordinate(item.y)}" r="${coordinate(item.r)}"/>`;
+    case "text": {
+      const tone = item.tone === "" ? "" : ` class="${escapeText(item.tone)}"`;
+      return `<text${tone} x="${coordinate(item.x)}" y="${coordinate(item.y)}">${escapeText(item.text)}</text>`;
+    }
+  }
+}
+
+function path(mark: string, d: string): string {
+  return `<path class="${mark}" d="${d}"/>`;
+}
+
+/** Text for content and for attributes in double quotes. */
+export function escapeText(text: string): string {
+  return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;").replaceAll('"', "&quot;");
+}

@@ -1,0 +1,151 @@
+import { compareText, type Finding } from "../core/finding.ts";
+import { collectFindings, type FindingCollector } from "../core/findings/collect.ts";
+import { LOG } from "../core/findings/log.ts";
+import { NOTE } from "../core/findings/note.ts";
+import { SHOW } from "../core/findings/show.ts";
+import { didYouMean } from "../core/nearest-name.ts";
+import { wholeFile } from "../csv/decode.ts";
+import { type DayFile, dayWithoutFile, readDayFile } from "./day-file.ts";
+import { DAYS } from "./discover.ts";
+import { type FieldMap, readFieldMaps } from "./field-map.ts";
+import type { ShowFolder } from "./folder.ts";
+import { type LogContext, readLensLog } from "./lens-log.ts";
+import { readNotes } from "./notes.ts";
+import { type Opener, opener } from "./open-file.ts";
+import { readOpenTrackIo } from "./opentrackio.ts";
+import { FIELD_MAPS } from "./read-show.ts";
+import type { DayInput, LensLog, NoteRow, ShowInput, Still } from "./records.ts";
+
+const ENTRIES = ["day.yaml", "notes.csv", "logs", "stills"];
+const PICTURES = /\.(png|jpe?g|exr)$/i;
+
+/** Everything of one day's folder. Whatever cannot be read is a finding, and the rest is there. */
+export function readDay(
+  folder: ShowFolder,
+  show: ShowInput,
+  date: string,
+): { readonly input: DayInput; readonly findings: readonly Finding[] } {
+  const found = collectFindings();
+  const open = opener(folder, found);
+  const base = `${DAYS}/${date}`;
+  const names = open.list(base).map((entry) => entry.name);
+  const day = readDayYaml(open, base, date, names.includes("day.yaml"), found);
+  const notesFile = names.includes("notes.csv") ? `${base}/notes.csv` : null;
+  const notesText = notesFile === null ? null : open.text(notesFile);
+  const notes = notesFile === null || notesText === null ? [] : readNotes(notesText, notesFile, found);
+  const context: LogContext = { rate: show.show.rate, dropFrame: show.show.dropFrame, maps: fieldMaps(folder), date };
+  const logFiles = logFilesOf(open, base, found);
+  const logs = logFiles.flatMap((file) => readLog(open, file, context, found) ?? []);
+  const stills = readStills(open, base);
+  if (notesFile === null && logFiles.length === 0) tellOfEmptyDay(base, names, found);
+  tellOfOtherEntries(base, names, found);
+  tellOfStills(notes, stills, found);
+  return {
+    input: {
+      date,
+      folder: base,
+      record: day.record,
+      keyPlace: day.keyPlace,
+      notes,
+      notesFile,
+      logs,
+      stills,
+      files: [...open.files()].sort((a, b) => compareText(a.file, b.file)),
+    },
+    findings: found.list(),
+  };
+}
+
+function readDayYaml(open: Opener, base: string, date: string, present: boolean, found: FindingCollector): DayFile {
+  const file = `${base}/day.yaml`;
+  if (!present) {
+    found.add(SHOW.noDayFile, {
+      place: wholeFile(file),
+      message: `there is no ${file}`,
+      hint: "Write one with day and date to have the day's number, times and scenes in the report.",
+    });
+    return dayWithoutFile(date, file);
+  }
+  const text = open.text(file);
+  return text === null ? dayWithoutFile(date, file) : readDayFile(text, file, date, found);
+}
+
+/** The field maps of the show; what is wrong with them has been said when the show was read. */
+function fieldMaps(folder: ShowFolder): readonly FieldMap[] {
+  const silent = collectFindings();
+  const open = opener(folder, silent);
+  const text = open.has(FIELD_MAPS) ? open.text(FIELD_MAPS) : null;
+  return text === null ? [] : readFieldMaps(text, FIELD_MAPS, silent);
+}
+
+function logFilesOf(open: Opener, base: string, found: FindingCollector): readonly string[] {
+  const files: string[] = [];
+  for (const { name, kind } of open.list(`${base}/logs`)) {
+    const file = `${base}/logs/${name}`;
+    if (/\.(csv|jsonl)$/i.test(name)) files.push(file);
+    else {
+      found.add(LOG.otherFile, {
+        place: wholeFile(file),
+        message: kind === "folder" ? `the folder ${file} is not looked into` : `${file} is not read`,
+        hint: "Logs are files in logs/ that end in .csv or .jsonl.",
+      });
+    }
+  }
+  return files;
+}
+
+function readLog(open: Opener, file: string, context: LogContext, found: FindingCollector): LensLog | null {
+  const bytes = open.bytes(file);
+  if (bytes === null) return null;
+  const source = { file, bytes, sha256: open.hash(file) };
+  return /\.jsonl$/i.test(file) ? readOpenTrackIo(source, context, found) : readLensLog(source, context, found);
+}
+
+function readStills(open: Opener, base: string): readonly Still[] {
+  return open
+    .list(`${base}/stills`)
+    .filter((entry) => PICTURES.test(entry.name))
+    .flatMap(({ name }) => {
+      const file = `${base}/stills/${name}`;
+      const bytes = open.bytes(file);
+      return bytes === null ? [] : [{ file, name, sha256: open.hash(file), bytes: bytes.length }];
+    });
+}
+
+function tellOfEmptyDay(base: string, names: readonly string[], found: FindingCollector): void {
+  const near = didYouMean(
+    "notes.csv",
+    names.filter((name) => !ENTRIES.includes(name)),
+  )
+    .replace("Did you mean", "Is it")
+    .trim();
+  found.add(SHOW.emptyDay, {
+    place: wholeFile(base),
+    message: `there is neither ${base}/notes.csv nor a log in ${base}/logs/`,
+    hint: near === "" ? "Add notes.csv or a log ending in .csv or .jsonl." : `${near} Rename it to notes.csv.`,
+  });
+}
+
+function tellOfOtherEntries(base: string, names: readonly string[], found: FindingCollector): void {
+  for (const name of names) {
+    if (ENTRIES.includes(name)) continue;
+    found.add(SHOW.otherEntry, {
+      place: wholeFile(`${base}/${name}`),
+      message: `${base}/${name} is not read`,
+      hint: didYouMean(name, ENTRIES).trim() || `A day's folder has ${ENTRIES.join(", ")}.`,
+    });
+  }
+}
+
+function tellOfStills(notes: readonly NoteRow[], stills: readonly Still[], found: FindingCollector): void {
+  const names = new Set(stills.map((still) => still.name));
+  for (const { still } of notes) {
+    if (still === null || names.has(still.value)) continue;
+    found.add(NOTE.noStill, {
+      place: still.place,
+      field: "still",
+      message: `there is no still ${still.value} in the day's stills/ folder`,
+      hint: didYouMean(still.value, names).trim() || "Copy the picture there (.png, .jpg or .exr), or mend the name.",
+    });
+  }
+}

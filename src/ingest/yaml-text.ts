@@ -1,0 +1,130 @@
+import { type Document, isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument } from "yaml";
+import type { Place } from "../core/finding.ts";
+import type { FindingCollector } from "../core/findings/collect.ts";
+import { SHOW } from "../core/findings/show.ts";
+import { lineIndex } from "../core/text-position.ts";
+
+/** A value of a YAML file. Scalars are the text written, whatever YAML would make of it: 08:30, 007, 24 and yes stay as they are. */
+export type YamlValue = string | null | readonly YamlValue[] | { readonly [key: string]: YamlValue };
+
+export interface YamlFile {
+  /** Top-level keys in file order; a key without a value is left out. */
+  readonly values: ReadonlyMap<string, YamlValue>;
+  /** Place of a value such as `meals.0.out`; the nearest parent that exists, and the file as a whole where nothing does. */
+  place(path: string): Place;
+  /** Place of a top-level key itself. */
+  keyPlace(key: string): Place;
+}
+
+/** No real file nests deeper; what does is an alias that holds itself. */
+const DEEPEST = 12;
+
+/**
+ * Reads a YAML 1.2 file whose top level is a map. Syntax errors are findings with their place; what stands around them is read.
+ * `null`, with an error, when the top level is no map.
+ */
+export function readYaml(text: string, file: string, found: FindingCollector): YamlFile | null {
+  const counter = new LineCounter();
+  const document = parseDocument(text, {
+    version: "1.2",
+    schema: "core",
+    lineCounter: counter,
+    prettyErrors: false,
+    logLevel: "silent",
+  });
+  const lines = lineIndex(text);
+  for (const problem of document.errors) {
+    found.add(SHOW.syntax, {
+      place: { file, ...lines.at(problem.pos[0]) },
+      message: problem.message.split("\n")[0] ?? "the file breaks the rules of YAML",
+      hint: hintFor(problem.code),
+    });
+  }
+  const places = new Map<string, Place>();
+  const keyPlaces = new Map<string, Place>();
+  const placeOf = (node: Node | null | undefined): Place | null => {
+    const range = node?.range;
+    return range ? { file, ...lines.at(range[0]), length: Math.max(1, range[1] - range[0]) } : null;
+  };
+  const walk: Walk = { document, placeOf, places };
+  const root = document.contents;
+  if (root === null && document.errors.length === 0) return fileOf(file, new Map(), places, keyPlaces);
+  if (!isMap(root)) {
+    if (document.errors.length === 0) {
+      found.add(SHOW.syntax, {
+        place: { file, line: 1, column: 1 },
+        message: "the file is not a map of keys and values",
+        hint: "Write one `key: value` a line.",
+      });
+    }
+    return null;
+  }
+  const values = new Map<string, YamlValue>();
+  for (const pair of root.items) {
+    const key = scalarText(pair.key) ?? "";
+    const keyPlace = placeOf(pair.key as Node);
+    if (key === "" || values.has(key)) continue;
+    if (keyPlace !== null) keyPlaces.set(key, keyPlace);
+    const value = yamlValue(walk, pair.value as Node | null, key, 0);
+    if (value !== null) values.set(key, value);
+    else places.delete(key);
+  }
+  return fileOf(file, values, places, keyPlaces);
+}
+
+interface Walk {
+  readonly document: Document;
+  readonly places: Map<string, Place>;
+  placeOf(node: Node | null | undefined): Place | null;
+}
+
+function yamlValue(walk: Walk, node: Node | null, path: string, depth: number): YamlValue {
+  const target = isAlias(node) ? node.resolve(walk.document) : node;
+  const place = walk.placeOf(node);
+  if (place !== null) walk.places.set(path, place);
+  if (target === null || target === undefined || depth > DEEPEST) return null;
+  if (isScalar(target)) return scalarText(target);
+  if (isSeq(target)) return target.items.map((item, i) => yamlValue(walk, item as Node, `${path}.${i}`, depth + 1));
+  if (isMap(target)) {
+    const entries = target.items.map((pair): [string, YamlValue] => {
+      const key = scalarText(pair.key) ?? "";
+      return [key, yamlValue(walk, pair.value as Node | null, `${path}.${key}`, depth + 1)];
+    });
+    return Object.fromEntries(entries);
+  }
+  return null;
+}
+
+/** Text of a scalar as written; `null` for an empty one and for `null` and `~`. */
+function scalarText(node: unknown): string | null {
+  if (!isScalar(node) || node.value === null) return null;
+  if (typeof node.value === "string") return node.value;
+  return node.source ?? String(node.value);
+}
+
+function fileOf(
+  file: string,
+  values: ReadonlyMap<string, YamlValue>,
+  places: ReadonlyMap<string, Place>,
+  keyPlaces: ReadonlyMap<string, Place>,
+): YamlFile {
+  return {
+    values,
+    keyPlace: (key) => keyPlaces.get(key) ?? { file, line: null, column: null },
+    place(path) {
+      // A single value that counts as a list of one has no index in the file.
+      const whole = places.get(path) === undefined ? path.replace(/\.0(?=\.|$)/g, "") : path;
+      for (let at = whole; at !== ""; at = at.includes(".") ? at.slice(0, at.lastIndexOf(".")) : "") {
+        const place = places.get(at) ?? keyPlaces.get(at);
+        if (place !== undefined) return place;
+      }
+      return { file, line: null, column: null };
+    },
+  };
+}
+
+function hintFor(code: string): string {
+  if (code === "DUPLICATE_KEY") return "Keep one of the two; the first is used.";
+  if (code === "TAB_AS_INDENT") return "Indent with spaces, not with tabs.";
+  return "Look at the quotes, colons and indents of this line. A text with a colon or a # in it goes in quotes.";
+}

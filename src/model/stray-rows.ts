@@ -1,0 +1,123 @@
+/** Rows that found no frame, kept by reason until the log is read, and what is said about them. */
+import { type Finding, finding } from "../core/finding.ts";
+import type { LensLog } from "../ingest/records.ts";
+import type { PictureFrame } from "./clock.ts";
+import type { TakeDraft } from "./draft.ts";
+import type { DraftIndex } from "./draft-index.ts";
+import type { KeyOf, MatchRule } from "./match-rule.ts";
+import { positionIn } from "./position.ts";
+
+/** Rows that found no frame, kept by reason until the log is read. */
+export class StrayRows {
+  readonly #nobody: number[] = [];
+  readonly #outside: { row: number; candidates: readonly number[] }[] = [];
+  #spare: number[] = [];
+
+  nobody(row: number): void {
+    this.#nobody.push(row);
+  }
+
+  outside(row: number, candidates: readonly number[]): void {
+    this.#outside.push({ row, candidates });
+  }
+
+  spare(row: number): void {
+    this.#spare.push(row);
+  }
+
+  report(
+    log: LensLog,
+    rule: MatchRule,
+    index: DraftIndex,
+    clockOf: (camera: string | null) => PictureFrame,
+    key: KeyOf,
+  ): Finding[] {
+    const findings: Finding[] = [];
+    const [first] = this.#nobody;
+    if (first !== undefined) findings.push(matchesNobody(log, rule, first, this.#nobody.length, key));
+    findings.push(...this.#otherTake(log, rule, index, clockOf));
+    const outside = this.#outside[0];
+    if (outside !== undefined) {
+      const all = this.#outside.length === log.rows - log.rejected.reduce((sum, flag) => sum + flag, 0);
+      findings.push(
+        finding({
+          code: "MATCH402",
+          severity: all ? "check" : "remark",
+          place: log.cell(outside.row, "timecode").place,
+          message: `${this.#outside.length} of ${log.rows} rows lie outside the extent of ${rule === "camera and timecode" ? "every take of the camera" : "the take they name"}; the first is line ${log.lineOf(outside.row)}.`,
+          hint: all
+            ? 'Compare the log\'s timecode with tc_in and tc_out in the notes: another clock is written as "# clock_offset_frames: N" (log + offset = picture).'
+            : "Rows before the slate, after the cut or between takes are not used. Nothing needs to be done if that is what they are.",
+          take:
+            rule === "camera and timecode"
+              ? null
+              : ((index.drafts[outside.candidates[0] ?? -1] as TakeDraft | undefined)?.address ?? null),
+        }),
+      );
+    }
+    const [spare] = this.#spare;
+    if (spare !== undefined) {
+      findings.push(
+        finding({
+          code: "MATCH411",
+          severity: "remark",
+          place: log.cell(spare, "timecode").place,
+          message: `${this.#spare.length} rows fall on a frame that another row already has; the sample nearest to the frame is used.`,
+          hint: "A log with several samples a frame is read this way. If the log should have one row a frame, check its rate.",
+        }),
+      );
+    }
+    return findings;
+  }
+
+  /** A keyed log whose rows lie in another take of the same camera: the key says one take, the timecode another. */
+  #otherTake(log: LensLog, rule: MatchRule, index: DraftIndex, clockOf: (camera: string | null) => PictureFrame): Finding[] {
+    if (rule === "camera and timecode") return [];
+    const hits = new Map<number, { row: number; count: number; named: number }>();
+    for (const { row, candidates } of this.#outside) {
+      const named = candidates[0] as number;
+      const camera = (index.drafts[named] as TakeDraft).camera;
+      for (const i of index.camera(camera)) {
+        if (candidates.includes(i)) continue;
+        const draft = index.drafts[i] as TakeDraft;
+        const picture = clockOf(camera)(row, draft.rate, draft.dropFrame);
+        if (picture === null) continue;
+        const position = positionIn(draft, log, row, clockOf(camera));
+        if (position === null || position < 0 || position >= draft.durationFrames) continue;
+        const hit = hits.get(i);
+        if (hit === undefined) hits.set(i, { row, count: 1, named });
+        else hit.count++;
+        break;
+      }
+    }
+    return [...hits].map(([i, hit]) => {
+      const named = index.drafts[hit.named] as TakeDraft;
+      const other = index.drafts[i] as TakeDraft;
+      return finding({
+        code: "MATCH403",
+        severity: "check",
+        place: log.cell(hit.row, "timecode").place,
+        field: "timecode",
+        message: `The log's ${rule} names ${named.address}, but ${hit.count} rows have timecodes of ${other.address}.`,
+        hint: `Correct the log's ${rule === "clip" ? '"# clip" line' : '"# slate" and "# take" lines'}, or tc_in and tc_out in the notes. These rows are not used.`,
+        take: named.address,
+      });
+    });
+  }
+}
+
+function matchesNobody(log: LensLog, rule: MatchRule, row: number, count: number, key: KeyOf): Finding {
+  const named =
+    rule === "clip"
+      ? `clip "${key("clip", row) ?? ""}"`
+      : rule === "slate and take"
+        ? `slate "${key("slate", row) ?? ""}" take "${key("take", row) ?? ""}"${key("camera", row) === null ? "" : ` of camera ${key("camera", row)}`}`
+        : `camera "${key("camera", row) ?? ""}"`;
+  return finding({
+    code: "MATCH401",
+    severity: "check",
+    place: log.keyPlace(rule === "clip" ? "clip" : rule === "slate and take" ? "slate" : "camera"),
+    message: `No take in the notes has ${named}; ${count} rows stay unmatched.`,
+    hint: "Correct the key in the log, or add the take to notes.csv.",
+  });
+}

@@ -1,0 +1,62 @@
+/** All findings, worst first: what is wrong, how to mend it, and where it stands. */
+import type { Severity } from "../../core/finding.ts";
+import { plural } from "../../format/words.ts";
+import { paragraph, sectionHead } from "../block.ts";
+import { findingPlace, findingTakeName, SEVERITY_WORDS, severityStyle } from "../finding-words.ts";
+import { type Report, TYPE } from "../report.ts";
+import { drawTable, type TableRow } from "../table.ts";
+
+/** Of one severity; the rest is in findings.csv of the pack. */
+const MOST_LISTED = 200;
+
+const SEVERITIES: readonly Severity[] = ["error", "check", "remark"];
+
+export function findingsSection(report: Report): void {
+  const { flow, summary } = report;
+  const { error, check, remark } = summary.findingCounts;
+  if (flow.left() < 220) flow.newPage();
+  const section = sectionHead(report, "Findings", `${plural(error, "error")}, ${check} to check, ${plural(remark, "remark")}.`);
+  report.begins("Findings", Math.max(flow.sheet.top, flow.y - 24));
+  if (summary.findings.length === 0) {
+    paragraph(report, section, "Nothing was found.");
+    return;
+  }
+  const width = flow.sheet.width - 44 - 46 - 78 - 3 * 8;
+  const columns = [
+    { head: "Severity", width: 44 },
+    { head: "Code", width: 46 },
+    { head: "What, and how to mend it", width },
+    { head: "Take", width: 78 },
+  ] as const;
+  drawTable(report, section, {
+    columns: columns.slice(),
+    rows: SEVERITIES.flatMap((severity) => rowsOf(report, severity)),
+    gap: 8,
+    belowColumn: 2,
+  });
+}
+
+function rowsOf(report: Report, severity: Severity): readonly TableRow[] {
+  const { summary } = report;
+  const all = summary.findings.filter((finding) => finding.severity === severity);
+  const rows = all.slice(0, MOST_LISTED).map((finding): TableRow => {
+    const place = findingPlace(finding);
+    const take = finding.take === null ? "" : (findingTakeName(summary, finding) ?? "");
+    return {
+      cells: [
+        { text: SEVERITY_WORDS[severity], style: severityStyle(severity) },
+        finding.code,
+        `${finding.message} ${finding.hint}`,
+        take,
+      ],
+      below: place === "" ? null : { text: place, style: TYPE.source },
+    };
+  });
+  const more = all.length - rows.length;
+  if (more <= 0) return rows;
+  const rest = { text: SEVERITY_WORDS[severity], style: severityStyle(severity) };
+  return [
+    ...rows,
+    { cells: [rest, "", `${plural(more, "more finding")} of this severity: all are in findings.csv of the pack.`, ""] },
+  ];
+}

@@ -1,0 +1,154 @@
+/** How the figures were computed: what they rest on, the formulas, the input files, and what this document is. */
+import { significant, thousands } from "../../format/number.ts";
+import { listWords, plural } from "../../format/words.ts";
+import { FORMULAS } from "../../optics/formulas.ts";
+import type { DaySummary, StopUsed } from "../../summary/types.ts";
+import { headLine, paragraph, sectionHead } from "../block.ts";
+import type { Element } from "../document.ts";
+import { type Report, TYPE } from "../report.ts";
+import { MISSING_SIGN } from "../runs.ts";
+import { drawTable } from "../table.ts";
+import { element } from "../tags.ts";
+import { FOCUS_CAUTION, MASS_CAUTION } from "./lenses.ts";
+
+/** Formulas that stand behind figures of this report, in its order. */
+const SHOWN = [
+  "object-distance",
+  "hyperfocal",
+  "depth-of-field",
+  "transmittance",
+  "angle-of-view",
+  "stops-between",
+  "focus-pull",
+  "distortion-percent",
+  "shading-stops",
+  "calibration",
+  "shooting-ratio",
+  "pages-in-eighths",
+] as const;
+
+export const CLAIM = "written to PDF/A-3b, not certified";
+
+export function methodsSection(report: Report): void {
+  const { flow, summary } = report;
+  if (flow.left() < 260) flow.newPage();
+  const section = sectionHead(
+    report,
+    "How it was computed",
+    "Distances are from the image plane. Inside: dioptres, exact stops, whole frames.",
+  );
+  report.begins("How it was computed", Math.max(flow.sheet.top, flow.y - 24));
+  paragraph(report, section, confusionWords(summary));
+  paragraph(report, section, stopWords(summary));
+  paragraph(
+    report,
+    section,
+    "Sources: logged, read from a lens log; noted, written by a person; kit, from the kit list or a lens table; calculated, worked out here by the formulas below. Where two disagree, log comes before note and note before kit, and a finding says so.",
+  );
+  formulas(report, section);
+  files(report, section);
+  about(report, section);
+}
+
+function confusionWords(summary: DaySummary): string {
+  const modes = new Map<string, number>();
+  for (const { take } of summary.takes) {
+    if (take.circleOfConfusionMm !== null && take.sensorMode !== null)
+      modes.set(take.sensorMode.sensorMode, take.circleOfConfusionMm);
+  }
+  if (modes.size === 0) return "Circle of confusion: no take has a known sensor mode, so no depth of field was calculated.";
+  const list = [...modes].map(([mode, mm]) => `${significant(mm, 3)} mm for ${mode}`);
+  const from = summary.show.circleOfConfusionMm === null ? "active diagonal of the sensor mode / 1500" : "set in show.yaml";
+  return `Circle of confusion: ${listWords(list)} (${from}).`;
+}
+
+const STOP_WORDS: Readonly<Record<StopUsed, string>> = {
+  f: "the logged f-number",
+  "t-times-root-tau": "T times the root of the lens's transmittance",
+  t: "T in place of the f-number, where the transmittance is not known (the depth shown is then a little too deep)",
+};
+
+function stopWords(summary: DaySummary): string {
+  const uses = (["f", "t-times-root-tau", "t"] as const)
+    .map((used) => ({ used, count: summary.takes.filter((t) => t.depthOfField?.stopUsed === used).length }))
+    .filter(({ count }) => count > 0)
+    .map(({ used, count }) => `${STOP_WORDS[used]} in ${plural(count, "clip")}`);
+  return uses.length === 0
+    ? "Depth of field was calculated for no clip."
+    : `Depth of field was calculated with ${listWords(uses)}.`;
+}
+
+function formulas(report: Report, parent: Element): void {
+  const { flow, doc } = report;
+  const byId = new Map(FORMULAS.map((formula) => [formula.id, formula]));
+  const shown = SHOWN.flatMap((id) => byId.get(id) ?? []);
+  if (shown.length === 0) return;
+  flow.y += 10;
+  flow.need(90);
+  const section = element(doc, parent, "Sect");
+  flow.y = headLine(report, section, "H3", "Formulas", "", flow.sheet.left, flow.sheet.width, flow.y);
+  for (const formula of shown) {
+    flow.need(44);
+    paragraph(report, section, formula.title, { style: TYPE.sub, after: 0 });
+    paragraph(report, section, formula.expression, { after: 0 });
+    const symbols = formula.symbols.map((s) => `${s.symbol} ${s.meaning}${s.unit === "" ? "" : `, ${s.unit}`}`).join("; ");
+    paragraph(report, section, [symbols === "" ? "" : `${symbols}.`, formula.validity].filter((t) => t !== "").join(" "), {
+      style: TYPE.label,
+      after: 0,
+    });
+    paragraph(report, section, `Source: ${formula.source}`, { style: TYPE.source, after: 5 });
+  }
+}
+
+function files(report: Report, parent: Element): void {
+  const { flow, summary, doc } = report;
+  if (summary.day.logs.length === 0 && summary.day.files.length === 0) return;
+  flow.y += 10;
+  flow.need(90);
+  const section = element(doc, parent, "Sect");
+  const { read, used, unmatched, rejected } = summary.rows;
+  const says = `${plural(read, "log row")} read: ${thousands(used)} used, ${thousands(unmatched)} unmatched, ${thousands(rejected)} rejected.`;
+  flow.y = headLine(report, section, "H3", "Input files", says, flow.sheet.left, flow.sheet.width, flow.y);
+  const logs = new Map(summary.day.logs.map((log) => [log.file, log]));
+  const width = flow.sheet.width - 4 * 46 - 76 - 5 * 7;
+  const columns = [
+    { head: "File", width },
+    { head: "Rows", width: 46, align: "end" },
+    { head: "Used", width: 46, align: "end" },
+    { head: "Unmatched", width: 46, align: "end" },
+    { head: "Rejected", width: 46, align: "end" },
+    { head: "SHA-256 begins", width: 76 },
+  ] as const;
+  const rows = summary.day.files.slice(0, 200).map((file) => {
+    const log = logs.get(file.file);
+    const counts = log === undefined ? ["", "", "", ""] : [log.read, log.used, log.unmatched, log.rejected].map(thousands);
+    return { cells: [{ text: file.file, style: TYPE.table }, ...counts, file.sha256.slice(0, 12)] };
+  });
+  drawTable(report, section, { columns: columns.slice(), rows, pad: 1.2 });
+  const more = summary.day.files.length - rows.length;
+  if (more > 0)
+    paragraph(report, section, `${plural(more, "more file")}: all are in the manifest of the build.`, { style: TYPE.label });
+}
+
+function about(report: Report, parent: Element): void {
+  const { flow, ink, doc } = report;
+  flow.y += 10;
+  flow.need(100);
+  const section = element(doc, parent, "Sect");
+  flow.y = headLine(report, section, "H3", "What this report is", "", flow.sheet.left, flow.sheet.width, flow.y);
+  paragraph(
+    report,
+    section,
+    `Made by ${report.program} from the show folder alone; its dates are the shooting date, not the time of printing. This file is ${CLAIM}. It is tagged: headings, tables and figures can be read aloud.`,
+  );
+  paragraph(report, section, FOCUS_CAUTION);
+  paragraph(report, section, MASS_CAUTION);
+  paragraph(report, section, "Working hours and meal times are a record, not a legal finding: agreements and local law decide.");
+  if (ink.missing()) {
+    paragraph(
+      report,
+      section,
+      `${MISSING_SIGN} stands for a character that the typefaces of this file do not have; takes.csv and day.json have the text as written.`,
+    );
+  }
+}

@@ -1,0 +1,13 @@
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  root: fileURLToPath(new URL("../..", import.meta.url)),
+  test: {
+    include: ["test/output/**/*.test.ts", "test/browser/**/*.test.ts"],
+    globalSetup: ["test/helpers/demo-build.ts"],
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
+    fileParallelism: false,
+  },
+});

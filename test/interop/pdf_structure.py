@@ -1,0 +1,76 @@
+"""The camera report as a PDF library sees it: structure tree, outline, attachments, language, metadata."""
+
+import sys
+from pathlib import Path
+
+import pypdf
+
+from report import Checks
+
+
+def main(folder):
+    checks = Checks()
+    reports = sorted(Path(folder).glob("packs/*/*-camera-report.pdf"))
+    checks.check("there is a camera report", len(reports) > 0)
+    for path in reports:
+        look(checks, path)
+    print(f"pypdf {pypdf.__version__}, Python {sys.version.split()[0]}")
+    checks.end()
+
+
+def look(checks, path):
+    name = path.name
+    with open(path, "rb") as file:
+        reader = pypdf.PdfReader(file, strict=True)
+        root = reader.trailer["/Root"]
+        checks.check(f"{name}: says its language", str(root.get("/Lang", "")).lower().startswith("en"), root.get("/Lang"))
+        checks.check(f"{name}: is tagged", root.get("/MarkInfo", {}).get("/Marked") == True)  # noqa: E712 (a PDF object)
+        checks.check(f"{name}: shows its title", root.get("/ViewerPreferences", {}).get("/DisplayDocTitle") == True)  # noqa: E712
+        checks.check(f"{name}: has a title", bool(reader.metadata and reader.metadata.title))
+        checks.check(f"{name}: has bookmarks", len(reader.outline) > 0)
+        attached = set(reader.attachments)
+        for wanted in ("takes.csv", "day.json"):
+            checks.check(f"{name}: holds {wanted}", wanted in attached, sorted(attached))
+            on_disk = path.parent / wanted
+            if wanted in attached and on_disk.exists():
+                same = reader.attachments[wanted][0] == on_disk.read_bytes()
+                checks.check(f"{name}: its {wanted} is the pack's", same)
+        kinds = tags(root["/StructTreeRoot"])
+        checks.check(f"{name}: has exactly one H1", kinds.count("/H1") == 1, kinds.count("/H1"))
+        for tag in ("/Table", "/TR", "/TH", "/TD"):
+            checks.check(f"{name}: uses {tag}", tag in kinds)
+        levels = [int(k[2:]) for k in kinds if len(k) == 3 and k.startswith("/H") and k[2:].isdigit()]
+        checks.check(f"{name}: skips no heading level", all(b <= a + 1 for a, b in zip(levels, levels[1:])), levels)
+        checks.check(f"{name}: cells lie in rows", cells_in_rows(root["/StructTreeRoot"]))
+        text = "\n".join(page.extract_text() for page in reader.pages)
+        checks.check(f"{name}: its text can be read", len(text) > 500, len(text))
+        checks.check(f"{name}: every page has text", all(page.extract_text().strip() for page in reader.pages))
+
+
+def children(node):
+    kids = node.get("/K", [])
+    kids = kids.get_object() if hasattr(kids, "get_object") else kids
+    kids = kids if isinstance(kids, list) else [kids]
+    for kid in kids:
+        kid = kid.get_object() if hasattr(kid, "get_object") else kid
+        if isinstance(kid, dict) and "/S" in kid:
+            yield kid
+
+
+def tags(node):
+    """Structure types in reading order."""
+    return [tag for kid in children(node) for tag in [str(kid["/S"]), *tags(kid)]]
+
+
+def cells_in_rows(node, parent=""):
+    for kid in children(node):
+        kind = str(kid["/S"])
+        if kind in ("/TD", "/TH") and parent != "/TR":
+            return False
+        if not cells_in_rows(kid, kind):
+            return False
+    return True
+
+
+if __name__ == "__main__":
+    main(sys.argv[1])

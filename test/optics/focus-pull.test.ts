@@ -1,0 +1,297 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { detectMoves, detectPulls, type FocusPull } from "../../src/optics/focus-pull.ts";
+import { normalNoise, pullSeries, seriesOf } from "./pull-series.ts";
+
+/** f 50 mm, N 2.8, c 0.025 mm: N c / f^2 = 2.8 x 0.025 / 2500 per mm = 0.028 dpt. */
+const DELTA = 0.028;
+
+function pullsOf(dioptres: Float64Array, change: Partial<Parameters<typeof detectPulls>[0]> = {}): readonly FocusPull[] {
+  return detectPulls({ dioptres, deltaDioptres: DELTA, quantisation: 0, fps: 24, perSecond: 24, ...change });
+}
+
+describe("pulls", () => {
+  it("CV111: start at the last held frame and end at the first held frame", () => {
+    const [first, second, ...rest] = pullsOf(pullSeries());
+    expect(rest).toEqual([]);
+    expect(first!.startFrame).toBeGreaterThanOrEqual(47);
+    expect(first!.startFrame).toBeLessThanOrEqual(48);
+    expect(first!.endFrame).toBeGreaterThanOrEqual(69);
+    expect(first!.endFrame).toBeLessThanOrEqual(72);
+    // Source: reference value 119 and 131 for the second pull; the series has its last held frame at index 119 and its end at 131.
+    expect(second!.startFrame).toBe(119);
+    expect(second!.endFrame).toBe(131);
+  });
+
+  it("CV111: two pulls in each of 200 noisy runs at 0.05 and 0.1 delta", () => {
+    for (const deviation of [0.05, 0.1]) {
+      const counts = Array.from({ length: 200 }, (_, seed) => {
+        const noise = normalNoise(seed + 1);
+        return pullsOf(pullSeries().map((x) => x + deviation * DELTA * noise())).length;
+      });
+      expect(counts.filter((count) => count === 2)).toHaveLength(200);
+    }
+  });
+
+  it("keep their distances and frames under noise of 0.1 delta", () => {
+    for (let seed = 1; seed <= 50; seed++) {
+      const noise = normalNoise(seed);
+      const [first, second] = pullsOf(pullSeries().map((x) => x + 0.1 * DELTA * noise()));
+      expect(Math.abs(first!.fromDioptres - 1 / 3)).toBeLessThan(0.1 * DELTA);
+      expect(Math.abs(first!.toDioptres - 1 / 1.5)).toBeLessThan(0.1 * DELTA);
+      expect(Math.abs(second!.toDioptres - 1 / 6)).toBeLessThan(0.15 * DELTA);
+      expect(Math.abs(first!.startFrame - 48)).toBeLessThanOrEqual(3);
+      expect(Math.abs(second!.endFrame - 131)).toBeLessThanOrEqual(3);
+    }
+  });
+
+  it("are none in a take that holds, is empty, or was not logged", () => {
+    expect(pullsOf(new Float64Array(100).fill(0.4))).toEqual([]);
+    expect(pullsOf(new Float64Array(0))).toEqual([]);
+    expect(pullsOf(new Float64Array(100).fill(Number.NaN))).toEqual([]);
+  });
+
+  it("do not depend on the offset in dioptres, and mirror when time runs backwards", () => {
+    const series = seriesOf(3, [
+      { hold: 3, frames: 30 },
+      { to: 1.5, frames: 20 },
+      { hold: 1.5, frames: 30 },
+    ]);
+    const [forward] = pullsOf(series);
+    const [backward] = pullsOf(series.slice().reverse());
+    const [moved] = pullsOf(series.map((x) => x + 1));
+    expect(moved!.startFrame).toBe(forward!.startFrame);
+    expect(backward!.fromDioptres).toBeCloseTo(forward!.toDioptres, 12);
+    expect(backward!.startFrame).toBe(series.length - 1 - forward!.endFrame);
+    expect(backward!.peakDioptresPerSecond).toBeCloseTo(forward!.peakDioptresPerSecond, 12);
+  });
+
+  it("there and back without a hold are two, split at the extreme", () => {
+    const there = seriesOf(3, [
+      { hold: 3, frames: 40 },
+      { to: 1.5, frames: 12 },
+      { to: 3, frames: 12 },
+      { hold: 3, frames: 40 },
+    ]);
+    const pulls = pullsOf(there);
+    expect(pulls).toHaveLength(2);
+    // The extreme is the last frame of the way there: index 40 + 12 - 1.
+    expect(pulls[0]!.endFrame).toBe(51);
+    expect(pulls[1]!.startFrame).toBe(51);
+    expect(pulls[0]!.toDioptres).toBe(1 / 1.5);
+    expect(pulls[1]!.fromDioptres).toBe(1 / 1.5);
+    expect(pulls[1]!.toDioptres).toBeCloseTo(1 / 3, 12);
+  });
+
+  it("with a hold of half a second between are two, whichever way the second goes", () => {
+    for (const last of [1.2, 4]) {
+      const series = seriesOf(3, [
+        { hold: 3, frames: 40 },
+        { to: 2, frames: 10 },
+        { hold: 2, frames: 12 },
+        { to: last, frames: 10 },
+        { hold: last, frames: 40 },
+      ]);
+      const pulls = pullsOf(series);
+      expect(pulls.map((p) => [p.fromDioptres, p.toDioptres].map((x) => Math.round(1000 / x)))).toEqual([
+        [3000, 2000],
+        [2000, last * 1000],
+      ]);
+    }
+  });
+
+  it("to infinity end at exactly 0 dioptres", () => {
+    const series = seriesOf(2, [
+      { hold: 2, frames: 30 },
+      { to: Number.POSITIVE_INFINITY, frames: 20 },
+      { hold: Number.POSITIVE_INFINITY, frames: 30 },
+    ]);
+    expect(pullsOf(series)[0]!.toDioptres).toBe(0);
+  });
+
+  it("smaller than the one-sided depth are trims, counted beside the pulls", () => {
+    const series = Float64Array.from({ length: 120 }, (_, i) => 0.4 + (i < 50 ? 0 : i > 60 ? 0.8 : (0.8 * (i - 50)) / 10) * DELTA);
+    const moves = detectMoves({ dioptres: series, deltaDioptres: DELTA, quantisation: 0, fps: 24, perSecond: 24 });
+    expect(moves).toEqual({ pulls: [], trims: 1 });
+  });
+
+  it("in metres mislead: 10 to 20 m is two depths, 1.0 to 1.1 m three and a quarter", () => {
+    const far = pullsOf(
+      seriesOf(10, [
+        { hold: 10, frames: 30 },
+        { to: 20, frames: 12 },
+        { hold: 20, frames: 30 },
+      ]),
+    );
+    const near = pullsOf(
+      seriesOf(1, [
+        { hold: 1, frames: 30 },
+        { to: 1.1, frames: 12 },
+        { hold: 1.1, frames: 30 },
+      ]),
+    );
+    expect(Math.abs(far[0]!.toDioptres - far[0]!.fromDioptres)).toBeCloseTo(0.05, 9);
+    expect(Math.abs(near[0]!.toDioptres - near[0]!.fromDioptres)).toBeCloseTo(1 - 1 / 1.1, 9);
+  });
+});
+
+describe("a follow", () => {
+  it("is one pull when focus moves for longer than three seconds without a hold", () => {
+    // 20 delta in 6 s: 3.3 delta a second, which is never within 0.3 delta for a quarter of a second.
+    const series = Float64Array.from(
+      { length: 48 + 144 + 48 },
+      (_, i) => 0.2 + 20 * DELTA * Math.min(1, Math.max(0, (i - 47) / 144)),
+    );
+    const pulls = pullsOf(series);
+    expect(pulls).toHaveLength(1);
+    expect(pulls[0]!.follow).toBe(true);
+    expect(pulls[0]!.meanDioptresPerSecond).toBeCloseTo((20 * DELTA) / 6, 1);
+  });
+
+  it("is one pull also when it creeps slowly enough to look held for a quarter of a second", () => {
+    // 8 delta in 10 s: 0.8 delta a second, 0.2 delta in a quarter of a second.
+    const series = Float64Array.from(
+      { length: 48 + 240 + 48 },
+      (_, i) => 0.2 + 8 * DELTA * Math.min(1, Math.max(0, (i - 47) / 240)),
+    );
+    const pulls = pullsOf(series);
+    expect(pulls).toHaveLength(1);
+    expect(pulls[0]!.follow).toBe(true);
+    expect(pulls[0]!.toDioptres - pulls[0]!.fromDioptres).toBeCloseTo(8 * DELTA, 6);
+  });
+
+  it("that fills the whole take goes from the first to the last sample", () => {
+    const series = Float64Array.from({ length: 200 }, (_, i) => 0.2 + (10 * DELTA * i) / 199);
+    const [pull, ...rest] = pullsOf(series);
+    expect(rest).toEqual([]);
+    expect([pull!.startFrame, pull!.endFrame]).toEqual([0, 199]);
+    expect(pull!.toDioptres - pull!.fromDioptres).toBeCloseTo(10 * DELTA, 9);
+  });
+
+  it("is not a pull of two seconds", () => {
+    expect(
+      pullsOf(
+        seriesOf(3, [
+          { hold: 3, frames: 40 },
+          { to: 1, frames: 48 },
+          { hold: 1, frames: 40 },
+        ]),
+      )[0]!.follow,
+    ).toBe(false);
+  });
+});
+
+describe("speeds", () => {
+  const series = seriesOf(3, [
+    { hold: 3, frames: 40 },
+    { to: 1.5, frames: 24 },
+    { hold: 1.5, frames: 40 },
+  ]);
+
+  it("CV113: peak is the largest central difference over three frames", () => {
+    expect(pullsOf(series)[0]!.peakDioptresPerSecond).toBeCloseTo(0.4988, 3);
+  });
+
+  it("are at the capture rate, and double when the camera ran at twice the rate", () => {
+    const [slow] = pullsOf(series);
+    const [fast] = pullsOf(series, { perSecond: 48 });
+    expect(fast!.peakDioptresPerSecond).toBeCloseTo(2 * slow!.peakDioptresPerSecond, 12);
+    expect(fast!.meanDioptresPerSecond).toBeCloseTo(2 * slow!.meanDioptresPerSecond, 12);
+    expect(fast!.startFrame).toBe(slow!.startFrame);
+  });
+
+  it("of a jump from one frame to the next are half the jump a frame", () => {
+    const jump = Float64Array.from({ length: 60 }, (_, i) => (i < 30 ? 0.3 : 0.5));
+    const [pull] = pullsOf(jump);
+    expect([pull!.startFrame, pull!.endFrame]).toEqual([29, 30]);
+    expect(pull!.peakDioptresPerSecond).toBeCloseTo((0.2 / 2) * 24, 9);
+    expect(pull!.meanDioptresPerSecond).toBeCloseTo(0.2 * 24, 9);
+  });
+});
+
+describe("the log", () => {
+  const series = seriesOf(3, [
+    { hold: 3, frames: 48 },
+    { to: 1.5, frames: 24 },
+    { hold: 1.5, frames: 48 },
+  ]);
+
+  it("splits at a gap: a gap in a hold changes nothing, a pull into a gap ends at its last sample", () => {
+    const inHold = series.slice();
+    inHold.fill(Number.NaN, 10, 20);
+    expect(pullsOf(inHold)).toHaveLength(1);
+    const inPull = series.slice();
+    inPull.fill(Number.NaN, 58, 62);
+    const pulls = pullsOf(inPull);
+    expect(pulls.map((p) => [p.startFrame, p.endFrame])).toEqual([
+      [48, 57],
+      [62, expect.any(Number)],
+    ]);
+    expect(pulls[0]!.toDioptres).toBe(inPull[57]);
+  });
+
+  it("with a gap over a whole pull has no pull: nobody saw it", () => {
+    const gap = series.slice();
+    gap.fill(Number.NaN, 45, 75);
+    expect(pullsOf(gap)).toEqual([]);
+  });
+
+  it("of every third frame finds the same pull, at frames of the take", () => {
+    const sparse = series.map((x, i) => (i % 3 === 0 ? x : Number.NaN));
+    const [pull, ...rest] = pullsOf(sparse);
+    expect(rest).toEqual([]);
+    expect(Math.abs(pull!.startFrame - 48)).toBeLessThanOrEqual(3);
+    expect(pull!.startFrame % 3).toBe(0);
+    expect(pull!.toDioptres).toBeCloseTo(1 / 1.5, 12);
+    expect(Math.abs(pull!.peakDioptresPerSecond - 0.4988)).toBeLessThan(0.02);
+  });
+
+  it("of a coarse encoder makes no pulls of its steps", () => {
+    const step = 0.02;
+    const wander = Float64Array.from({ length: 240 }, (_, i) => step * Math.round((0.4 + 0.02 * Math.sin(i / 20)) / step));
+    expect(pullsOf(wander, { deltaDioptres: 0.015, quantisation: 0 }).length).toBeGreaterThan(0);
+    expect(pullsOf(wander, { deltaDioptres: 0.015, quantisation: step })).toEqual([]);
+  });
+
+  it("with one wild sample makes no pull of it", () => {
+    const wild = new Float64Array(100).fill(0.4);
+    wild[50] = 3;
+    expect(pullsOf(wild)).toEqual([]);
+  });
+
+  it("without a depth of field to measure by still gives a pull", () => {
+    expect(pullsOf(series, { deltaDioptres: Number.NaN })).toHaveLength(1);
+  });
+});
+
+describe("for any series of holds and moves of at least two depths", () => {
+  it("there are as many pulls as moves, in order, each from hold to hold", () => {
+    const move = fc.record({
+      depths: fc.integer({ min: 2, max: 30 }),
+      up: fc.boolean(),
+      frames: fc.integer({ min: 4, max: 40 }),
+      hold: fc.integer({ min: 12, max: 60 }),
+    });
+    fc.assert(
+      fc.property(fc.array(move, { minLength: 1, maxLength: 6 }), (moves) => {
+        let at = 10;
+        const levels = [at];
+        const values: number[] = new Array<number>(30).fill(at);
+        for (const m of moves) {
+          const to = at + (m.up ? 1 : -1) * m.depths * DELTA;
+          for (let i = 1; i <= m.frames; i++) values.push(at + ((to - at) * i) / m.frames);
+          for (let i = 0; i < m.hold; i++) values.push(to);
+          at = to;
+          levels.push(at);
+        }
+        const pulls = pullsOf(Float64Array.from(values));
+        expect(pulls).toHaveLength(moves.length);
+        pulls.forEach((p, i) => {
+          expect(p.fromDioptres).toBeCloseTo(levels[i]!, 9);
+          expect(p.toDioptres).toBeCloseTo(levels[i + 1]!, 9);
+        });
+      }),
+      { numRuns: 200, seed: 20310506 },
+    );
+  });
+});

@@ -37,13 +37,15 @@ export function operate({ start, steps, frames, fps, depth, nearest, random }) {
   const series = new Float64Array(frames);
   let cursor = 0;
   let mark = dioptres(start);
-  let offset = random.range(-0.04, 0.04) * depth;
+  // a short lens forgives a lot, but no hand wanders by more than a few millimetres of ring
+  const slack = Math.min(depth, 0.12);
+  let offset = random.range(-0.04, 0.04) * slack;
   const put = (value) => {
     if (cursor < frames) series[cursor++] = Math.min(Math.max(value, 0), 1 / nearest);
   };
 
   const hold = (count) => {
-    let wait = Math.abs(offset) > 0.08 * depth ? random.whole(3, 6) : random.whole(fps, 3 * fps);
+    let wait = Math.abs(offset) > 0.08 * slack ? random.whole(3, 6) : random.whole(fps, 3 * fps);
     let from = offset;
     let to = offset;
     let step = 0;
@@ -54,7 +56,7 @@ export function operate({ start, steps, frames, fps, depth, nearest, random }) {
         offset = from + (to - from) * minimumJerk(step / length);
       } else if (wait-- <= 0) {
         from = offset;
-        to = random.range(-0.07, 0.07) * depth;
+        to = random.range(-0.07, 0.07) * slack;
         step = 0;
         length = random.whole(5, 9);
         wait = random.whole(fps, 3 * fps);
@@ -66,8 +68,8 @@ export function operate({ start, steps, frames, fps, depth, nearest, random }) {
   const pull = (target, count) => {
     const from = mark + offset;
     const overshoot = random.chance(0.5)
-      ? random.range(0.1, 0.18) * depth * Math.sign(target - mark)
-      : random.range(-0.05, 0.05) * depth;
+      ? random.range(0.1, 0.18) * slack * Math.sign(target - mark)
+      : random.range(-0.05, 0.05) * slack;
     const haste = random.range(0, 0.35);
     for (let i = 1; i <= count; i++) {
       const u = i / count;
@@ -83,7 +85,7 @@ export function operate({ start, steps, frames, fps, depth, nearest, random }) {
     const lead = random.range(0, 6.28);
     for (let i = 1; i <= count; i++) {
       const u = i / count;
-      const late = Math.sin(lead + (i / fps) * rate * 6.28) * 0.3 * depth * 4 * u * (1 - u);
+      const late = Math.sin(lead + (i / fps) * rate * 6.28) * 0.3 * slack * 4 * u * (1 - u);
       put(1 / (from + (metres - from) * walk(u)) + late + offset * (1 - u));
     }
     mark = dioptres(metres);

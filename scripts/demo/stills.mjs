@@ -51,6 +51,26 @@ function camera(world, height, tiltDeg) {
   };
 }
 
+/** Where the corners of every pixel lie in a picture without distortion, x and y by turns. */
+function idealCorners(state) {
+  const corners = new Float64Array(2 * (WIDTH + 1) * (HEIGHT + 1));
+  let i = 0;
+  for (let row = 0; row <= HEIGHT; row++)
+    for (let column = 0; column <= WIDTH; column++) {
+      const [x, y] = idealPoint(state, column * PITCH - AREA.width / 2, row * PITCH - AREA.height / 2);
+      corners[i++] = x;
+      corners[i++] = y;
+    }
+  return corners;
+}
+
+/** Between the four corners of a pixel: the lens hardly bends anything within one. */
+function within(corners, at, u, v) {
+  const below = at + 2 * (WIDTH + 1);
+  const top = corners[at] + (corners[at + 2] - corners[at]) * u;
+  return top + (corners[below] + (corners[below + 2] - corners[below]) * u - top) * v;
+}
+
 /**
  * @param {{ picture: string, height: number, tilt: number }} shot
  * @param {ReturnType<typeof import("./lens-model.mjs").lensState> & { focal: number }} state
@@ -61,17 +81,23 @@ export function still(shot, state) {
   const look = chart ? null : camera(WORLDS[shot.picture](), shot.height, shot.tilt);
   const channels = chart ? 1 : 3;
   const samples = chart ? 3 : 2;
+  const corners = idealCorners(state);
   const pixels = new Uint8Array(WIDTH * HEIGHT * channels);
   const sum = [0, 0, 0];
   for (let row = 0; row < HEIGHT; row++)
     for (let column = 0; column < WIDTH; column++) {
       sum.fill(0);
+      const at = 2 * (row * (WIDTH + 1) + column);
       for (let s = 0; s < samples * samples; s++) {
-        const x = (column + ((s % samples) + 0.5) / samples) * PITCH - AREA.width / 2;
-        const y = (row + (Math.floor(s / samples) + 0.5) / samples) * PITCH - AREA.height / 2;
-        const [u, v] = idealPoint(state, x, y);
-        const light = look === null ? [grid(u, v), 0, 0] : look(u, v, state.focal);
-        for (let c = 0; c < channels; c++) sum[c] += light[c];
+        const u = ((s % samples) + 0.5) / samples;
+        const v = (Math.floor(s / samples) + 0.5) / samples;
+        const x = within(corners, at, u, v);
+        const y = within(corners, at + 1, u, v);
+        if (look === null) sum[0] += grid(x, y);
+        else {
+          const light = look(x, y, state.focal);
+          for (let c = 0; c < 3; c++) sum[c] += light[c];
+        }
       }
       const x = (column + 0.5) * PITCH - AREA.width / 2;
       const y = (row + 0.5) * PITCH - AREA.height / 2;

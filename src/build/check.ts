@@ -36,8 +36,8 @@ export function checkShow(folder: ShowFiles, dates: readonly string[], onlyFile:
     const reading = readDay(folder, show, date);
     const summary = summariseDay(buildDay(show, reading.input, reading.findings), show.kit);
     findings.push(...summary.findings);
-    rows = addRows(rows, summary.rows);
-    takes += summary.takes.length;
+    rows = addRows(rows, onlyFile === null ? summary.rows : (summary.day.logs.find((log) => log.file === onlyFile) ?? NO_ROWS));
+    takes += summary.takes.filter((t) => !t.take.duplicate).length;
     days++;
   }
   findings.push(...linkFindings(folder.linksLeftOut()));

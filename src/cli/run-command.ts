@@ -86,9 +86,10 @@ function commands(io: Io, done: (exit: number) => void): Command {
     .command("columns")
     .description("print the reference of all columns and keys")
     .option("--markdown", "as Markdown (the default)", false)
+    .option("-o, --out <file>", "write it into a file instead")
     .action(async (_options, command: Command) => {
       const { columns } = await import("./commands/columns.ts");
-      done(columns(command.optsWithGlobals<CommonOptions>(), io));
+      done(columns(command.optsWithGlobals(), io));
     });
 
   return program;

@@ -119,7 +119,9 @@ function readBrokenLine(reader: Reader, at: number): void {
   const line = lineFrom(reader.text, at);
   const cells = splitLine(line, reader.delimiter);
   const open = cells.find((cell) => cell.text.startsWith('"')) ?? cells[0];
-  pushRecord(reader, at, textsOf(cells));
+  // Without its open quote the cell reads as it was meant, inch marks included.
+  const texts = cells.map(({ text }) => (text.startsWith('"') ? text.slice(1).replaceAll('""', '"') : text));
+  pushRecord(reader, at, texts);
   reader.found.add(CSV.openQuote, {
     place: { file: reader.file, ...reader.lines.at(at + (open?.start ?? 0)), length: 1 },
     message: `the quote before ${shorten(open?.text.slice(1) ?? line)} is never closed`,

@@ -225,10 +225,18 @@ function endsInSplitLabel(bytes: Uint8Array, start: number, end: number): boolea
   return b === undefined || b === SEMICOLON || b === LF || b === CR;
 }
 
+/** Spaces only, in quotes or not. */
 function isBlank(bytes: Uint8Array, start: number, end: number): boolean {
-  let i = start;
-  while (i < end && (bytes[i] === SPACE || bytes[i] === 9)) i++;
-  return i === end;
+  let from = start;
+  let to = end;
+  if (bytes[from] === QUOTE) {
+    while (to > from && bytes[to - 1] === SPACE) to--;
+    if (to - from < 2 || bytes[to - 1] !== QUOTE) return false;
+    from++;
+    to--;
+  }
+  while (from < to && (bytes[from] === SPACE || bytes[from] === 9)) from++;
+  return from === to;
 }
 
 function countLines(bytes: Uint8Array, from: number): number {

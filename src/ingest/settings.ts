@@ -3,7 +3,7 @@ import type { FindingCollector } from "../core/findings/collect.ts";
 import { SHOW } from "../core/findings/show.ts";
 import { didYouMean } from "../core/nearest-name.ts";
 import type { Reading } from "./written/reading.ts";
-import type { YamlFile } from "./yaml-text.ts";
+import type { YamlFile, YamlValue } from "./yaml-text.ts";
 
 /** What each key of a file takes. */
 export type Shape = Readonly<Record<string, z.ZodType>>;
@@ -30,37 +30,79 @@ export function takeSettings<S extends Shape>(yaml: YamlFile, shape: S, found: F
       continue;
     }
     const result = type.safeParse(value);
-    if (result.success) taken[key] = result.data;
-    else for (const issue of result.error.issues) tellOfIssue(yaml, key, issue, found);
+    if (!result.success) for (const issue of result.error.issues) tellOfIssue(yaml, key, type, issue, found);
+    const kept = result.success ? result : parseWithoutFaults(type, value, result.error.issues);
+    if (kept?.success) taken[key] = kept.data;
   }
   return taken as Settings<S>;
 }
 
-function tellOfIssue(yaml: YamlFile, key: string, issue: z.core.$ZodIssue, found: FindingCollector): void {
+/** Takes the faulty parts out of a value, one level further up each time, so that one bad entry does not cost the whole list. */
+function parseWithoutFaults(
+  type: z.ZodType,
+  value: YamlValue,
+  issues: readonly z.core.$ZodIssue[],
+): z.ZodSafeParseResult<unknown> | null {
+  let pruned = value;
+  let faults = issues;
+  for (let round = 0; round < 6; round++) {
+    for (const issue of faults) {
+      const paths = issue.code === "unrecognized_keys" ? issue.keys.map((name) => [...issue.path, name]) : [issue.path];
+      for (const path of paths) pruned = without(pruned, path.map(String));
+    }
+    if (pruned === null) return null;
+    const result = type.safeParse(pruned);
+    if (result.success) return result;
+    faults = result.error.issues.map((issue) =>
+      issue.code === "unrecognized_keys" ? issue : { ...issue, path: issue.path.slice(0, -1) },
+    );
+  }
+  return null;
+}
+
+/** A copy of the value in which the part at the path is gone: an entry of a list is blank, a key of a map is absent. */
+function without(value: YamlValue, path: readonly string[]): YamlValue {
+  const [first, ...rest] = path;
+  if (first === undefined || value === null || typeof value === "string") return null;
+  if (Array.isArray(value)) return value.map((entry: YamlValue, i) => (String(i) === first ? without(entry, rest) : entry));
+  const map = value as { readonly [key: string]: YamlValue };
+  const entries = Object.entries(map).map(([key, part]): [string, YamlValue] => [key, key === first ? without(part, rest) : part]);
+  return Object.fromEntries(entries.filter(([, part]) => part !== null));
+}
+
+function tellOfIssue(yaml: YamlFile, key: string, type: z.ZodType, issue: z.core.$ZodIssue, found: FindingCollector): void {
   const path = [key, ...issue.path.map(String)].join(".");
-  const hint = issue.code === "custom" && typeof issue.params?.hint === "string" ? issue.params.hint : null;
   if (issue.code === "unrecognized_keys") {
     for (const name of issue.keys) {
       found.add(SHOW.unknownKey, {
         place: yaml.place(`${path}.${name}`),
         field: path,
         message: `${path} has a key ${name} that is not known and not read`,
-        hint: "Delete it, or look for a slip in the name.",
+        hint:
+          didYouMean(name, type instanceof z.ZodObject ? Object.keys(type.shape) : []).trim() ||
+          "Delete it, or look for a slip in the name.",
       });
     }
     return;
   }
+  const hint = issue.code === "custom" && typeof issue.params?.hint === "string" ? issue.params.hint : null;
   found.add(SHOW.badValue, {
     place: yaml.place(path),
     field: path,
-    message: `${path}: ${issue.message}`,
-    hint: hint ?? "Write the value as the column reference shows it.",
+    message: `${path}: ${issue.code === "invalid_type" ? shapeProblem(issue) : issue.message}`,
+    hint: hint ?? "Write the value as the show folder's description has it, or delete the key.",
   });
+}
+
+function shapeProblem(issue: z.core.$ZodIssueInvalidType): string {
+  if (issue.expected === "array") return "expects a list, such as [a, b]";
+  if (issue.expected === "object" || issue.expected === "record") return "expects a map of keys and values, such as {key: value}";
+  return issue.message;
 }
 
 /** A text that a reader of written forms understands. */
 export function written<T>(reader: (text: string) => Reading<T>): z.ZodType<T> {
-  return z.string({ error: (issue) => `expects one value, not ${shapeName(issue.input)}` }).transform((text, context): T => {
+  return z.string({ error: (issue) => shapeName(issue.input) }).transform((text, context): T => {
     const reading = reader(text);
     if (reading.ok) return reading.value;
     context.addIssue({ code: "custom", message: reading.problem, params: { hint: reading.hint } });
@@ -95,5 +137,6 @@ export function textOr<A, B>(single: z.ZodType<A>, other: z.ZodType<B>): z.ZodTy
 }
 
 function shapeName(value: unknown): string {
-  return Array.isArray(value) ? "a list" : typeof value === "object" && value !== null ? "a map" : "nothing";
+  if (value === undefined || value === null) return "is missing";
+  return `expects one value, not ${Array.isArray(value) ? "a list" : "a map"}`;
 }

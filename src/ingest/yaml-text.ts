@@ -1,4 +1,4 @@
-import { type Document, isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument } from "yaml";
+import { type Document, isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, visit, type YAMLError } from "yaml";
 import type { Place } from "../core/finding.ts";
 import type { FindingCollector } from "../core/findings/collect.ts";
 import { SHOW } from "../core/findings/show.ts";
@@ -35,7 +35,7 @@ export function readYaml(text: string, file: string, found: FindingCollector): Y
   const lines = lineIndex(text);
   for (const problem of document.errors) {
     found.add(SHOW.syntax, {
-      place: { file, ...lines.at(problem.pos[0]) },
+      place: { file, ...lines.at(openQuoteBefore(document, problem) ?? problem.pos[0]) },
       message: problem.message.split("\n")[0] ?? "the file breaks the rules of YAML",
       hint: hintFor(problem.code),
     });
@@ -123,8 +123,22 @@ function fileOf(
   };
 }
 
+/** A quote that never closes is reported at the end of the file, and was opened somewhere else. */
+function openQuoteBefore(document: Document, problem: YAMLError): number | null {
+  if (problem.code !== "MISSING_CHAR") return null;
+  let opened: number | null = null;
+  visit(document, {
+    Scalar(_, node) {
+      const quoted = node.type === "QUOTE_DOUBLE" || node.type === "QUOTE_SINGLE";
+      if (quoted && node.range && node.range[0] < problem.pos[0] && node.range[1] >= problem.pos[0] - 1) opened = node.range[0];
+    },
+  });
+  return opened;
+}
+
 function hintFor(code: string): string {
   if (code === "DUPLICATE_KEY") return "Keep one of the two; the first is used.";
+  if (code === "MISSING_CHAR") return "Close the quote on its own line.";
   if (code === "TAB_AS_INDENT") return "Indent with spaces, not with tabs.";
   return "Look at the quotes, colons and indents of this line. A text with a colon or a # in it goes in quotes.";
 }

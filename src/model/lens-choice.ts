@@ -1,5 +1,5 @@
 /** Which lens served a take: the log's before the note's, and what to say where they differ. */
-import { type Finding, finding } from "../core/finding.ts";
+import { type Finding, finding, type Place } from "../core/finding.ts";
 import { didYouMean } from "../core/nearest-name.ts";
 import type { Kit, Lens, NoteRow } from "../ingest/records.ts";
 import { sameName } from "./address.ts";
@@ -21,14 +21,7 @@ export function chooseLens(note: NoteRow | null, share: LogShare | null, kit: Ki
   const notedKit = noted === null ? null : inKit(noted.value);
 
   if (logged !== null && loggedKit === null && share !== null) {
-    findings.push(
-      notInKit(
-        logged.id,
-        { file: share.log.file, line: share.log.keyPlace("lens").line, column: share.log.keyPlace("lens").column },
-        kit,
-        address,
-      ),
-    );
+    findings.push(notInKit(logged.id, share.log.keyPlace("lens"), kit, address));
   }
   if (noted !== null && notedKit === null) findings.push(notInKit(noted.value, noted.place, kit, address));
   if (noted !== null && logged !== null && share !== null && sameName(noted.value) !== sameName(loggedKit?.id ?? logged.id)) {
@@ -64,16 +57,11 @@ function loggedLens(share: LogShare, kit: Kit): { readonly id: string } | null {
   return { id: known?.id ?? `serial ${serial}` };
 }
 
-function notInKit(
-  id: string,
-  place: Finding | { file: string; line: number | null; column: number | null },
-  kit: Kit,
-  address: string,
-): Finding {
+function notInKit(id: string, place: Place, kit: Kit, address: string): Finding {
   return finding({
     code: "CHECK706",
     severity: "check",
-    place: { file: place.file ?? "", line: place.line, column: place.column },
+    place,
     field: "lens",
     message: `Lens "${id}" is not in kit/lenses.csv, so nothing of the kit is known about it.`,
     hint: `Add a row for it to kit/lenses.csv, or correct the id.${didYouMean(

@@ -32,21 +32,53 @@ interface Bracket {
   readonly used: number;
 }
 
+/** One focal length's rows with the places of its two axes. */
+interface Grid {
+  readonly rows: readonly CalibrationPointValues[];
+  readonly distances: readonly number[];
+  readonly stops: readonly number[];
+}
+
+interface Prepared {
+  /** Coefficients that any row gives. */
+  readonly names: readonly CoefficientName[];
+  readonly focals: readonly number[];
+  readonly grids: ReadonlyMap<number, Grid>;
+}
+
+/** A table is asked once a frame; what does not depend on the frame is worked out once a table. */
+const PREPARED = new WeakMap<readonly CalibrationPointValues[], Prepared>();
+
+function prepare(points: readonly CalibrationPointValues[]): Prepared {
+  const known = PREPARED.get(points);
+  if (known !== undefined) return known;
+  const focals = distinct(points.map((p) => p.focalMm));
+  const grids = new Map<number, Grid>();
+  for (const focal of focals) {
+    const rows = points.filter((p) => p.focalMm === focal);
+    grids.set(focal, {
+      rows,
+      distances: distinct(rows.map((p) => p.focusDioptres)),
+      stops: distinct(rows.flatMap((p) => (p.tStop === null ? [] : [Math.log2(p.tStop)]))),
+    });
+  }
+  const names = COEFFICIENTS.filter((name) => points.some((p) => p.coefficients[name] !== undefined));
+  const prepared = { names, focals, grids };
+  PREPARED.set(points, prepared);
+  return prepared;
+}
+
 /** Blends a table that has at least one row. */
 export function blendTable(points: readonly CalibrationPointValues[], request: BlendRequest): Blend {
-  const focal = bracket(distinct(points.map((p) => p.focalMm)), request.focalMm);
-  const low = blendGrid(
-    points.filter((p) => p.focalMm === focal.low),
-    request,
-  );
+  const { names, focals, grids } = prepare(points);
+  const focal = bracket(focals, request.focalMm);
+  const gridAt = (focalMm: number) => grids.get(focalMm) ?? { rows: [], distances: [], stops: [] };
+  const low = blendGrid(gridAt(focal.low), names, request);
   if (focal.part === 0) return { ...low, used: { ...low.used, focalMm: focal.used } };
-  const high = blendGrid(
-    points.filter((p) => p.focalMm === focal.high),
-    request,
-  );
+  const high = blendGrid(gridAt(focal.high), names, request);
   const missing = [...low.missing, ...high.missing];
   const coefficients: Partial<Record<CoefficientName, number>> = {};
-  for (const name of COEFFICIENTS) {
+  for (const name of names) {
     const a = low.coefficients[name] ?? high.coefficients[name];
     const b = high.coefficients[name] ?? low.coefficients[name];
     if (a === undefined || b === undefined) continue;
@@ -67,17 +99,12 @@ export function blendTable(points: readonly CalibrationPointValues[], request: B
 }
 
 /** Blends the rows of one focal length. */
-function blendGrid(rows: readonly CalibrationPointValues[], request: BlendRequest): Blend {
-  const grid: Grid = {
-    rows,
-    distances: distinct(rows.map((p) => p.focusDioptres)),
-    stops: distinct(rows.flatMap((p) => (p.tStop === null ? [] : [Math.log2(p.tStop)]))),
-  };
+function blendGrid(grid: Grid, names: readonly CoefficientName[], request: BlendRequest): Blend {
   const distance = bracket(grid.distances, request.focusDioptres);
   const stop = grid.stops.length === 0 ? null : bracket(grid.stops, request.log2T);
   const missing: BlendedCell[] = [];
   const coefficients: Partial<Record<CoefficientName, number>> = {};
-  for (const name of COEFFICIENTS) {
+  for (const name of names) {
     const along = (log2T: number | null): number | undefined => {
       const a = cellValue(grid, name, distance.low, log2T, missing);
       if (a === undefined || distance.part === 0) return a;
@@ -90,15 +117,13 @@ function blendGrid(rows: readonly CalibrationPointValues[], request: BlendReques
   }
   return {
     coefficients,
-    used: { focalMm: rows[0]?.focalMm ?? request.focalMm, focusDioptres: distance.used, log2T: stop === null ? null : stop.used },
+    used: {
+      focalMm: grid.rows[0]?.focalMm ?? request.focalMm,
+      focusDioptres: distance.used,
+      log2T: stop === null ? null : stop.used,
+    },
     missing,
   };
-}
-
-interface Grid {
-  readonly rows: readonly CalibrationPointValues[];
-  readonly distances: readonly number[];
-  readonly stops: readonly number[];
 }
 
 /** A coefficient at a cell; where the row or its value is missing, that of the nearest row that has it, and the cell is noted. */

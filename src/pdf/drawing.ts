@@ -4,6 +4,7 @@ import { PAINT } from "../chart/paint.ts";
 import { toneSize } from "../chart/text-width.ts";
 import type { Doc, Element } from "./document.ts";
 import type { Ink, TextStyle } from "./ink.ts";
+import type { Sheet } from "./page.ts";
 import { PRINT, PRINT_ROLES } from "./palette.ts";
 import type { Report } from "./report.ts";
 import { element } from "./tags.ts";
@@ -28,7 +29,7 @@ export function drawDrawing(report: Report, parent: Element, drawing: Drawing, x
     doc.lineJoin("round");
     for (const item of drawing.items) if (item.type !== "text") drawShape(doc, item);
     doc.restore();
-    for (const item of drawing.items) if (item.type === "text") drawLabel(ink, item, x, y, scale);
+    for (const item of drawing.items) if (item.type === "text") drawLabel(ink, item, x, y, scale, report.flow.sheet);
   });
   return height;
 }
@@ -67,17 +68,17 @@ function paint(doc: Doc, item: Exclude<DrawItem, { type: "text" }>): void {
   if (style.dash !== null) doc.undash();
 }
 
-function drawLabel(ink: Ink, item: Extract<DrawItem, { type: "text" }>, x: number, y: number, scale: number): void {
+function drawLabel(ink: Ink, item: Extract<DrawItem, { type: "text" }>, x: number, y: number, scale: number, sheet: Sheet): void {
   const tones = new Set(item.tone.split(" "));
   const style = labelStyle(tones, Math.max(SMALLEST_LABEL, toneSize(item.tone) * scale));
   const at = x + item.x * scale;
   const baseline = y + item.y * scale;
+  const width = ink.width(item.text, style);
+  const left = item.anchor === "start" ? at : item.anchor === "end" ? at - width : at - width / 2;
+  // A label that does not fit the sheet stands in the table only: it is never shortened.
+  if (left < sheet.left - 2 || left + width > sheet.right + 2) return;
   const ground = tones.has("halo") ? PRINT.paper : tones.has("halo-band") ? PRINT.focusBand : null;
-  if (ground !== null && item.text !== "") {
-    const width = ink.width(item.text, style);
-    const left = item.anchor === "start" ? at : item.anchor === "end" ? at - width : at - width / 2;
-    ink.box(left - 1, baseline - style.size * 0.8, width + 2, style.size, { fill: ground });
-  }
+  if (ground !== null && item.text !== "") ink.box(left - 1, baseline - style.size * 0.8, width + 2, style.size, { fill: ground });
   ink.text(item.text, at, baseline, style, item.anchor);
 }
 

@@ -27,6 +27,11 @@ export function findingTakeName(summary: DaySummary, finding: Finding): string |
   return take === undefined ? (finding.take ?? finding.file) : takeName(take.take);
 }
 
+/** The message as a sentence, with its full stop; its first letter stays, as it may be the name of a column. */
+export function messageSentence(finding: Finding): string {
+  return /[.!?]$/.test(finding.message) ? finding.message : `${finding.message}.`;
+}
+
 /** `days/2031-05-06/notes.csv:19:42`, or the file alone. */
 export function findingPlace(finding: Finding): string {
   if (finding.file === null) return "";

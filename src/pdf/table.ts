@@ -3,79 +3,26 @@
  * page is told each header once. A row stays on one page unless it is taller than half a sheet.
  */
 import type { Element } from "./document.ts";
-import { type Ink, lineHeight, type TextStyle } from "./ink.ts";
+import type { TextStyle } from "./ink.ts";
 import { PRINT } from "./palette.ts";
 import { type Report, TYPE } from "./report.ts";
+import {
+  type Cell,
+  type Frame,
+  frameOf,
+  heightOf,
+  heightTogether,
+  type Laid,
+  layRow,
+  type PlacedColumn,
+  STEP,
+  stepOf,
+  type TableOptions,
+  type TableRow,
+} from "./table-layout.ts";
 import { artifact, element, link, spanColumns } from "./tags.ts";
 
-export interface Column {
-  /** May hold line ends. */
-  readonly head: string;
-  /** Points. */
-  readonly width: number;
-  readonly align?: "start" | "end";
-}
-
-export interface Cell {
-  readonly text: string;
-  readonly style?: TextStyle;
-  /** A named place that the cell links to, and what the link says. */
-  readonly link?: { readonly target: string; readonly label: string };
-  /** Decoration beside or around the text, such as a bar whose value stands in another cell. */
-  readonly art?: (ink: Ink, area: CellArea) => void;
-  /** Text that is known only at the end, such as a page number: gets the function that writes it. */
-  readonly later?: (write: (text: string) => void) => void;
-}
-
-export interface CellArea {
-  readonly x: number;
-  readonly baseline: number;
-  readonly width: number;
-}
-
-export interface TableRow {
-  /** One cell a column; the first is the row's head. */
-  readonly cells: readonly (Cell | string)[];
-  /** Lines of their own below the cells, from the table's `belowColumn` to the end. */
-  readonly below?: Cell | string | null;
-  /** A row that stands for a group: its one cell spans all columns. */
-  readonly group?: boolean;
-  /** Firm rule above and bold text, for a row of totals. */
-  readonly total?: boolean;
-  /** Told where the row begins, on the page that is then current. */
-  readonly drawn?: (top: number) => void;
-}
-
-export interface TableOptions {
-  readonly columns: readonly Column[];
-  readonly rows: readonly TableRow[];
-  readonly x?: number;
-  /** Space between columns. */
-  readonly gap?: number;
-  /** Space above and below the text of a row. */
-  readonly pad?: number;
-  /** Column (0-based) under which the line below a row begins; the second if not given. */
-  readonly belowColumn?: number;
-}
-
-interface Laid {
-  readonly row: TableRow;
-  readonly cells: readonly Cell[];
-  readonly lines: readonly (readonly string[])[];
-  readonly below: readonly string[];
-  readonly count: number;
-}
-
-interface Frame {
-  readonly report: Report;
-  readonly columns: readonly (Column & { readonly x: number })[];
-  readonly right: number;
-  readonly pad: number;
-  readonly belowColumn: number;
-  readonly headHeight: number;
-}
-
-const STEP = lineHeight(TYPE.table);
+export type { Cell, CellArea, Column, TableRow } from "./table-layout.ts";
 
 /** Draws the table at the cursor, under `parent`. */
 export function drawTable(report: Report, parent: Element, options: TableOptions): void {
@@ -92,71 +39,11 @@ export function drawTable(report: Report, parent: Element, options: TableOptions
   });
 }
 
-function frameOf(report: Report, options: TableOptions): Frame {
-  const gap = options.gap ?? 7;
-  let x = options.x ?? report.flow.sheet.left;
-  const columns = options.columns.map((column) => {
-    const placed = { ...column, x };
-    x += column.width + gap;
-    return placed;
-  });
-  const lines = Math.max(...columns.map((column) => column.head.split("\n").length));
-  return {
-    report,
-    columns,
-    right: x - gap,
-    pad: options.pad ?? 2.6,
-    belowColumn: options.belowColumn ?? 1,
-    headHeight: lines * STEP + 4,
-  };
-}
-
-function layRow(frame: Frame, row: TableRow): Laid {
-  const { ink } = frame.report;
-  const fallback = row.total === true ? TYPE.strong : TYPE.table;
-  const cells = row.cells.map((cell, i): Cell => {
-    const given = typeof cell === "string" ? { text: cell } : cell;
-    return given.style === undefined ? { ...given, style: i === 0 ? TYPE.strong : fallback } : given;
-  });
-  const lines = cells.map((cell, i) =>
-    ink.lines(cell.text, cell.style ?? TYPE.table, row.group === true ? widthFrom(frame, 0) : (frame.columns[i]?.width ?? 0)),
-  );
-  const below =
-    row.below === undefined || row.below === null ? null : typeof row.below === "string" ? { text: row.below } : row.below;
-  const belowLines =
-    below === null || below.text === ""
-      ? []
-      : ink.lines(below.text, below.style ?? TYPE.label, widthFrom(frame, frame.belowColumn));
-  return { row, cells, lines, below: belowLines, count: Math.max(1, ...lines.map((l) => l.length)) };
-}
-
-function widthFrom(frame: Frame, column: number): number {
-  return frame.right - (frame.columns[column]?.x ?? 0);
-}
-
-function stepOf(laid: Laid): number {
-  return Math.max(STEP, ...laid.cells.map((cell) => lineHeight(cell.style ?? TYPE.table)));
-}
-
-function heightOf(frame: Frame, laid: Laid | undefined): number {
-  if (laid === undefined) return 0;
-  return laid.count * stepOf(laid) + laid.below.length * STEP + 2 * frame.pad;
-}
-
-/** What must stand on one page: a small table whole, of a large one the head and the first row. */
-function heightTogether(frame: Frame, laid: readonly Laid[]): number {
-  const whole = laid.reduce((sum, row) => sum + heightOf(frame, row), frame.headHeight);
-  const { sheet } = frame.report.flow;
-  if (whole < (sheet.bottom - sheet.top) / 4) return whole;
-  const [first, second] = laid;
-  return frame.headHeight + heightOf(frame, first) + heightOf(frame, first?.row.group === true ? second : undefined);
-}
-
 function drawHead(frame: Frame, row: Element | null): void {
   const { doc, ink, flow } = frame.report;
   const top = flow.y;
   const bottom = top + frame.headHeight;
-  const drawCell = (column: Column & { readonly x: number }) => {
+  const drawCell = (column: PlacedColumn) => {
     const lines = column.head.split("\n");
     lines.forEach((line, i) => {
       const baseline = bottom - 5 - (lines.length - 1 - i) * STEP;
@@ -277,7 +164,7 @@ function belowStyle(row: TableRow): TextStyle {
 function drawCell(
   frame: Frame,
   cell: Cell,
-  column: Column & { readonly x: number },
+  column: PlacedColumn,
   target: Element,
   lines: readonly string[],
   first: number,
@@ -300,7 +187,7 @@ function drawCell(
   link(doc, target, area, cell.link.target, cell.link.label, draw);
 }
 
-function writeLater(frame: Frame, cell: Cell, column: Column & { readonly x: number }, target: Element, baseline: number): void {
+function writeLater(frame: Frame, cell: Cell, column: PlacedColumn, target: Element, baseline: number): void {
   const { doc, ink, flow } = frame.report;
   const page = flow.page();
   const end = column.align === "end";

@@ -32,24 +32,29 @@ function wrapParagraph(text: string, width: number, measure: (text: string) => n
   return lines;
 }
 
-/** Cuts after a separator of the last half if there is one, else between letters; marks stay with their letter. */
+/** Cuts after a separator that leaves the line well filled if there is one, else between letters; marks stay with their letter. */
 function cutWord(word: string, width: number, measure: (text: string) => number): readonly string[] {
   const pieces: string[] = [];
   let piece: string[] = [];
+  let used = 0;
   for (const letter of letters(word)) {
-    if (piece.length > 0 && measure(piece.join("") + letter) > width) {
+    // Letter by letter: measuring every beginning of a long word would cost its square. The hundredth is for kerning.
+    const wide = measure(letter) * 1.01;
+    if (piece.length > 0 && used + wide > width) {
       const keep = breakPoint(piece);
       pieces.push(piece.slice(0, keep).join(""));
       piece = piece.slice(keep);
+      used = piece.reduce((sum, kept) => sum + measure(kept) * 1.01, 0);
     }
     piece.push(letter);
+    used += wide;
   }
   pieces.push(piece.join(""));
   return pieces;
 }
 
 function breakPoint(piece: readonly string[]): number {
-  for (let i = piece.length - 1; i >= piece.length / 2; i--) if (BREAK_AFTER.test(piece[i] as string)) return i + 1;
+  for (let i = piece.length - 1; i >= piece.length * 0.4; i--) if (BREAK_AFTER.test(piece[i] as string)) return i + 1;
   return piece.length;
 }
 

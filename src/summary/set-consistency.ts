@@ -4,7 +4,7 @@ import type { Lens } from "../ingest/records.ts";
 import { stopsBetween } from "../optics/exposure.ts";
 import type { SetConsistency } from "./types.ts";
 
-/** Compares the lenses of a kit. A part is `null` when fewer than one lens says it. */
+/** Compares the lenses of a kit. A part is `null` when no lens says it. */
 export function setConsistency(lenses: readonly Lens[]): SetConsistency {
   const byFocal = [...lenses].sort((a, b) => focalOf(a) - focalOf(b) || compareText(a.id, b.id));
   return {
@@ -41,10 +41,11 @@ function fronts(lenses: readonly Lens[]): SetConsistency["fronts"] {
     .sort((a, b) => b.lenses.length - a.lenses.length || a.diameterMm - b.diameterMm);
 }
 
-/** Largest change of mass between neighbours in focal length: the lens change that needs most rebalancing. */
+/** Lightest, heaviest, and the largest change between primes that are neighbours in focal length: what a lens change asks of the balance. */
 function masses(lenses: readonly Lens[]): SetConsistency["massG"] {
-  const known = lenses.flatMap((lens) => (lens.massG === null ? [] : [{ id: lens.id, grams: lens.massG }]));
-  if (known.length === 0) return null;
+  const all = lenses.flatMap((lens) => (lens.massG === null ? [] : [{ id: lens.id, kind: lens.kind, grams: lens.massG }]));
+  if (all.length === 0) return null;
+  const known = all.filter((lens) => lens.kind === "prime");
   let largestStep: NonNullable<SetConsistency["massG"]>["largestStep"] = null;
   for (let i = 1; i < known.length; i++) {
     const [from, to] = [known[i - 1], known[i]];
@@ -52,7 +53,7 @@ function masses(lenses: readonly Lens[]): SetConsistency["massG"] {
     const grams = Math.abs(to.grams - from.grams);
     if (largestStep === null || grams > largestStep.grams) largestStep = { from: from.id, to: to.id, grams };
   }
-  const grams = known.map((lens) => lens.grams);
+  const grams = all.map((lens) => lens.grams);
   return { lightest: Math.min(...grams), heaviest: Math.max(...grams), largestStep };
 }
 

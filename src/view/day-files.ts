@@ -29,7 +29,8 @@ export function doors(day: DayContext, path: string): readonly Door[] {
       id: "door-vfx",
       title: "VFX",
       href: hrefTo(path, dayPath(date, "vfx")),
-      about: "Plates and the lens state at every frame: focus, stop, focal length, distortion and shading to take off and put back.",
+      about:
+        "Plates and the lens state at every frame: focus, stop, focal length, distortion and shading to take off and put back.",
       files: [
         ...vfxFolder(day, path),
         ...pick((name) => name === "day.json"),

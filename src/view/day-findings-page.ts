@@ -38,14 +38,16 @@ export function dayFindingsPage(day: DayContext): DayFindingsPage {
   const path = dayPath(summary.date, "findings");
   const ref = { date: summary.date, day: summary.day.record.day };
   const files = fileLinks(site, summary.date, path, (name) => name === "findings.csv");
-  const groups = GROUPS.map((group): FindingGroup => ({
-    id: `group-${group.severity}`,
-    heading: group.heading,
-    about: group.about,
-    findings: summary.findings
-      .filter((f) => f.severity === group.severity)
-      .map((f) => findingView(f, { path, date: summary.date, takes: day.names })),
-  })).filter((group) => group.findings.length > 0);
+  const groups = GROUPS.map(
+    (group): FindingGroup => ({
+      id: `group-${group.severity}`,
+      heading: group.heading,
+      about: group.about,
+      findings: summary.findings
+        .filter((f) => f.severity === group.severity)
+        .map((f) => findingView(f, { path, date: summary.date, takes: day.names })),
+    }),
+  ).filter((group) => group.findings.length > 0);
   return {
     ...pageBase(
       {

@@ -4,6 +4,7 @@ import { rowTimeScale } from "../chart/row-ribbon.ts";
 import { svg } from "../chart/svg.ts";
 import { NOT_RECORDED } from "../format/absent.ts";
 import { dateLong, dayMinutes } from "../format/time.ts";
+import { plural, sentenceCase } from "../format/words.ts";
 import type { PageModel } from "./context.ts";
 import type { DayContext } from "./day-context.ts";
 import { type Door, doors, packLinks } from "./day-files.ts";
@@ -18,10 +19,9 @@ import { pageBase } from "./page.ts";
 import { stopScale } from "./stop-scale.ts";
 import type { TableModel } from "./table.ts";
 import { timeScale } from "./time-scale.ts";
-import { plural, sentenceCase } from "../format/words.ts";
 
 const CLOCK_WIDTH = 1216;
-const NARROW_CLOCK_WIDTH = 760;
+const NARROW_CLOCK_WIDTH = 900;
 
 export interface DayTurn {
   readonly label: string;
@@ -185,7 +185,10 @@ function remarkFacts(day: DayContext): readonly Fact[] {
     factOr("Sound rolls", r.soundRolls.length === 0 ? null : r.soundRolls.join(", "), NOT_RECORDED),
     ...r.contacts.map((c) => fact(sentenceCase(c.role), c.text)),
     ...r.clocks.map((c) =>
-      fact(`Clock of camera ${c.camera}`, `log ${c.offsetFrames < 0 ? "minus" : "plus"} ${plural(Math.abs(c.offsetFrames), "frame")}${c.from === null ? "" : `, from ${c.from} on`}`),
+      fact(
+        `Clock of camera ${c.camera}`,
+        `log ${c.offsetFrames < 0 ? "minus" : "plus"} ${plural(Math.abs(c.offsetFrames), "frame")}${c.from === null ? "" : `, from ${c.from} on`}`,
+      ),
     ),
   ];
 }

@@ -13,9 +13,9 @@ import { distanceUnit, rangeInColumn } from "./distances.ts";
 import { severityClass, severityWord, worstFirst } from "./findings.ts";
 import { hrefTo, takePath } from "./links.ts";
 import { focalMark, plateWords, sentence } from "./names.ts";
-import { focalRange } from "./take-facts.ts";
 import type { StopScale } from "./stop-scale.ts";
 import { classes } from "./table.ts";
+import { focalRange } from "./take-facts.ts";
 import { RIBBON_COLUMN } from "./time-scale.ts";
 
 /** 54 pixels a dioptre. */
@@ -176,4 +176,3 @@ export function takesCaption(dayName: string): string {
 export function focusColumnUnit(day: DayContext): string {
   return distanceUnit(day.site.show.distances);
 }
-

@@ -1,5 +1,5 @@
 /** Pages of a scene as boxes: one box is an eighth of a page, a wider step after each page. */
-import type { Drawing, DrawItem } from "../chart/drawing.ts";
+import type { DrawItem, Drawing } from "../chart/drawing.ts";
 
 const STEP = 9;
 const PAGE_GAP = 3;

@@ -65,7 +65,10 @@ export function findingsPage(digests: readonly DayDigest[], context: SiteContext
   const sum = (severity: "error" | "check" | "remark") =>
     digests.reduce((total, d) => total + d.findingCounts[severity], show.filter((f) => f.severity === severity).length);
   return {
-    ...pageBase({ path: FINDINGS_PATH, title: "Findings", trail: [{ label: "Findings", path: FINDINGS_PATH }], styles: ["home.css"] }, context),
+    ...pageBase(
+      { path: FINDINGS_PATH, title: "Findings", trail: [{ label: "Findings", path: FINDINGS_PATH }], styles: ["home.css"] },
+      context,
+    ),
     counts: countWords({ error: sum("error"), check: sum("check"), remark: sum("remark") }),
     show: worstFirst(show).map((f) => findingView(f, { path: FINDINGS_PATH, date: "", takes: new Map() })),
     hasShow: show.length > 0,
@@ -108,7 +111,7 @@ function glossary(seen: ReadonlyMap<string, number>): readonly GlossaryGroup[] {
       word: severityWord(kind.severity),
       cls: severityClass(kind.severity),
       title: kind.title,
-      explain: kind.explain,
+      explain: kind.explain.replaceAll("`", ""),
       seen: count === 0 ? "not in this show" : `${plural(count, "time")} in this show`,
     };
     const group = groups.get(prefix);

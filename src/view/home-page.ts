@@ -11,7 +11,7 @@ import type { PageModel, SiteContext } from "./context.ts";
 import type { Door } from "./day-files.ts";
 import { type Fact, fact, factOr } from "./facts.ts";
 import { fileLink } from "./files.ts";
-import { countParts, type CountPart } from "./findings.ts";
+import { type CountPart, countParts } from "./findings.ts";
 import { dayPath, FINDINGS_PATH, HOME_PATH, hrefTo, KIT_PATH, METHODS_PATH } from "./links.ts";
 import { dayHeading, dayShort, sentence, unitName } from "./names.ts";
 import { pageBase } from "./page.ts";
@@ -90,10 +90,17 @@ function totals(digests: readonly DayDigest[]): readonly Fact[] {
   return [
     fact("Shooting days", String(digests.length)),
     fact("Slates", thousands(sum((d) => d.totals.slates))),
-    fact("Takes", thousands(sum((d) => d.totals.takes)), { source: `in ${plural(sum((d) => d.totals.clips), "clip")}` }),
+    fact("Takes", thousands(sum((d) => d.totals.takes)), {
+      source: `in ${plural(
+        sum((d) => d.totals.clips),
+        "clip",
+      )}`,
+    }),
     fact("Circled", thousands(sum((d) => d.totals.circled)), { source: `${minutesSeconds(circled)} min:s` }),
     fact("Media", minutesSeconds(media), { source: "min:s, all cameras" }),
-    factOr("Shooting ratio", circled === 0 ? null : `${fixed(media / circled, 1)} : 1`, "no circled take", { source: "calculated" }),
+    factOr("Shooting ratio", circled === 0 ? null : `${fixed(media / circled, 1)} : 1`, "no circled take", {
+      source: "calculated",
+    }),
     factOr("Frames logged", loggedShare, NOT_RECORDED, { source: `${thousands(logged)} of ${thousands(expected)}` }),
   ];
 }
@@ -138,14 +145,14 @@ function dayEntry(d: DayDigest): DayEntry {
     hasFindings: d.findings.length > 0,
     findingsHref: hrefTo(HOME_PATH, dayPath(d.date, "findings")),
     doors: [
-      { label: "Editorial", name: `Editorial, ${name}`, href: link("editorial") },
-      { label: "VFX", name: `VFX, ${name}`, href: link("vfx") },
-      { label: "Production", name: `Production, ${name}`, href: link("production") },
+      { label: "Editorial", name, href: link("editorial") },
+      { label: "VFX", name, href: link("vfx") },
+      { label: "Production", name, href: link("production") },
     ],
     pdf: pdfLink === null ? "not written" : pdfLink.size,
     hasPdf: pdfLink !== null,
     pdfHref: pdfLink?.href ?? "",
-    pdfName: `Camera report, ${name}, PDF`,
+    pdfName: `camera report, ${name}`,
   };
 }
 
@@ -167,8 +174,23 @@ function homeDoors(digests: readonly DayDigest[]): readonly Door[] {
     };
   };
   return [
-    door("door-editorial", "Editorial", "editorial", "Circled takes with slate, clip and timecode, day by day; what changed inside a take."),
-    door("door-vfx", "VFX", "vfx", "Plates with hero and clean side by side, the lens state and the files to take off and put back its look."),
-    door("door-production", "Production", "production", "A day on one page: hours, scenes and pages, media, lens use, what needs an answer."),
+    door(
+      "door-editorial",
+      "Editorial",
+      "editorial",
+      "Circled takes with slate, clip and timecode, day by day; what changed inside a take.",
+    ),
+    door(
+      "door-vfx",
+      "VFX",
+      "vfx",
+      "Plates with hero and clean side by side, the lens state and the files to take off and put back its look.",
+    ),
+    door(
+      "door-production",
+      "Production",
+      "production",
+      "A day on one page: hours, scenes and pages, media, lens use, what needs an answer.",
+    ),
   ];
 }

@@ -1,5 +1,5 @@
 /** The hours of a day as one bar: call to wrap, meals left open, the written times above. */
-import type { Drawing, DrawItem } from "../chart/drawing.ts";
+import type { DrawItem, Drawing } from "../chart/drawing.ts";
 import { dayMinutes } from "../format/time.ts";
 import type { DayRecord } from "../ingest/records.ts";
 

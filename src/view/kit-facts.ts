@@ -1,11 +1,12 @@
 /** What the kit says about a lens, a camera, a calibration table. */
+
+import { metresFromDioptres } from "../core/quantity.ts";
 import { NOT_RECORDED } from "../format/absent.ts";
 import { grams } from "../format/amounts.ts";
 import { areaMm, distance, millimetres } from "../format/length.ts";
 import { trimmed } from "../format/number.ts";
-import { tStop, transmittanceText } from "../format/stop.ts";
+import { transmittanceText, tStop } from "../format/stop.ts";
 import { plural } from "../format/words.ts";
-import { metresFromDioptres } from "../core/quantity.ts";
 import type { CalibrationTable, Lens } from "../ingest/records.ts";
 import { type Fact, factOr } from "./facts.ts";
 import type { Distances } from "./names.ts";
@@ -25,17 +26,28 @@ export function lensFacts(lens: Lens, distances: Distances): readonly Fact[] {
     or("Serial number", lens.serial),
     or("Kind", lens.kind),
     or("Focal length", lensFocal(lens)),
-    or("Widest T-stop", write(lens.widestT, (t) => `${tStop(t)}${exactly(t)}`)),
+    or(
+      "Widest T-stop",
+      write(lens.widestT, (t) => `${tStop(t)}${exactly(t)}`),
+    ),
     or("Widest f-stop", widestF),
     factOr("Transmittance", write(lens.transmittance, transmittanceText), NOT_RECORDED, {
       source: lens.widestF !== null && lens.widestT !== null ? "as written, else from f and T" : "",
     }),
-    factOr("Close focus", write(lens.closeFocusM, (m) => distance(m, distances)), NOT_RECORDED, { source: "from the image plane" }),
+    factOr(
+      "Close focus",
+      write(lens.closeFocusM, (m) => distance(m, distances)),
+      NOT_RECORDED,
+      { source: "from the image plane" },
+    ),
     or("Front diameter", write(lens.frontDiameterMm, millimetres)),
     or("Mass", write(lens.massG, grams)),
     or("Length", write(lens.lengthMm, millimetres)),
     or("Mount", lens.mount),
-    or("Squeeze", write(lens.squeeze, (s) => trimmed(s, 3))),
+    or(
+      "Squeeze",
+      write(lens.squeeze, (s) => trimmed(s, 3)),
+    ),
     factOr("Entrance pupil", write(lens.entrancePupilMm, millimetres), NOT_RECORDED, { source: "from the image plane" }),
     factOr("Front to image plane", write(lens.frontToImageMm, millimetres), NOT_RECORDED, { source: "focused at infinity" }),
     or("Image circle", write(lens.imageCircleMm, millimetres)),
@@ -78,9 +90,11 @@ export function calibrationView(lens: Lens, table: CalibrationTable | undefined,
   }
   const { convention: c } = table;
   const says = (term: string, value: string | null) => factOr(term, value, "not said");
-  const missing = [c.model === null && "its model", c.direction === null && "its direction", c.radius === null && "what r = 1 is"].filter(
-    (words) => words !== false,
-  );
+  const missing = [
+    c.model === null && "its model",
+    c.direction === null && "its direction",
+    c.radius === null && "what r = 1 is",
+  ].filter((words) => words !== false);
   return {
     known: true,
     facts: [

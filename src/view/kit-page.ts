@@ -5,8 +5,8 @@ import { distance, millimetres } from "../format/length.ts";
 import { fixed, thousands, trimmed } from "../format/number.ts";
 import { lightRatioText, signedStops, stops, transmittanceText, tStop } from "../format/stop.ts";
 import { listWords, plural } from "../format/words.ts";
-import { stopsBetween } from "../optics/exposure.ts";
 import type { Kit, Lens, ShowInput } from "../ingest/records.ts";
+import { stopsBetween } from "../optics/exposure.ts";
 import { setConsistency } from "../summary/set-consistency.ts";
 import type { SetConsistency } from "../summary/types.ts";
 import type { PageModel, SiteContext } from "./context.ts";
@@ -42,7 +42,16 @@ export function kitPage(show: ShowInput, context: SiteContext): KitPage {
   const set = setConsistency(kit.lenses);
   const massed = kit.lenses.filter((l) => l.massG !== null);
   return {
-    ...pageBase({ path: KIT_PATH, title: "Kit", trail: [{ label: "Kit", path: KIT_PATH }], styles: ["day.css", "wide.css", "kit.css"], landscape: true }, context),
+    ...pageBase(
+      {
+        path: KIT_PATH,
+        title: "Kit",
+        trail: [{ label: "Kit", path: KIT_PATH }],
+        styles: ["day.css", "wide.css", "kit.css"],
+        landscape: true,
+      },
+      context,
+    ),
     about: about(kit),
     lenses: lensTable(kit, distances),
     hasLenses: kit.lenses.length > 0,
@@ -64,12 +73,17 @@ function about(kit: Kit): string {
   const lenses = [primes > 0 ? plural(primes, "prime") : null, zooms > 0 ? plural(zooms, "zoom") : null].filter((w) => w !== null);
   const cameras = [...new Set(kit.modes.map((m) => m.camera))];
   const set = lenses.length === 0 ? "No lens in kit/lenses.csv." : `${listWords(lenses)}.`;
-  return cameras.length === 0 ? `${set} No camera in kit/cameras.csv.` : `${set} ${cameras.length === 1 ? "Camera" : "Cameras"} ${listWords(cameras)}.`;
+  return cameras.length === 0
+    ? `${set} No camera in kit/cameras.csv.`
+    : `${set} ${cameras.length === 1 ? "Camera" : "Cameras"} ${listWords(cameras)}.`;
 }
 
 function lensTable(kit: Kit, distances: Distances): TableModel {
   const paths = lensPaths(kit);
-  const fastest = kit.lenses.reduce<number | null>((least, l) => (l.widestT === null ? least : Math.min(least ?? l.widestT, l.widestT)), null);
+  const fastest = kit.lenses.reduce<number | null>(
+    (least, l) => (l.widestT === null ? least : Math.min(least ?? l.widestT, l.widestT)),
+    null,
+  );
   const rows = kit.lenses.map((lens) => {
     const calibration = kit.calibration.get(lens.id);
     return row(cell(lens.id, { nb: true, href: hrefTo(KIT_PATH, paths.get(lens.id) ?? KIT_PATH) }), [
@@ -116,11 +130,20 @@ function setFacts(set: SetConsistency, distances: Distances): readonly Fact[] {
     factOr("Widest stops", t === null ? null : `${tStop(t.fastest)} to ${tStop(t.slowest)}`, NOT_RECORDED, {
       source: t === null ? "" : `spread ${stops(t.spreadStops)}`,
     }),
-    factOr("Light ratio", t === null ? null : lightRatioText(t.lightRatio), NOT_RECORDED, { source: "fastest to slowest, calculated" }),
-    factOr("Front diameters", set.fronts.length === 0 ? null : set.fronts.map((f) => millimetres(f.diameterMm)).join(", "), NOT_RECORDED, {
+    factOr("Light ratio", t === null ? null : lightRatioText(t.lightRatio), NOT_RECORDED, {
+      source: "fastest to slowest, calculated",
+    }),
+    factOr(
+      "Front diameters",
+      set.fronts.length === 0 ? null : set.fronts.map((f) => millimetres(f.diameterMm)).join(", "),
+      NOT_RECORDED,
+      {
+        source: "kit",
+      },
+    ),
+    factOr("Mass", set.massG === null ? null : `${grams(set.massG.lightest)} to ${grams(set.massG.heaviest)}`, NOT_RECORDED, {
       source: "kit",
     }),
-    factOr("Mass", set.massG === null ? null : `${grams(set.massG.lightest)} to ${grams(set.massG.heaviest)}`, NOT_RECORDED, { source: "kit" }),
     factOr(
       "Close focus",
       close === null ? null : `${distance(close.nearest, distances)} to ${distance(close.farthest, distances)}`,

@@ -1,6 +1,7 @@
 /** The page of a lens: kit facts, calibration, where it was used. */
-import { NOT_RECORDED } from "../format/absent.ts";
+
 import { metresFromDioptres } from "../core/quantity.ts";
+import { NOT_RECORDED } from "../format/absent.ts";
 import { fixed, significant, thousands, trimmed } from "../format/number.ts";
 import { stopRange, tStop } from "../format/stop.ts";
 import { minutesSeconds } from "../format/time.ts";
@@ -10,9 +11,9 @@ import type { DayDigest, TakeDigest } from "../summary/types.ts";
 import type { PageModel, SiteContext } from "./context.ts";
 import { distanceInColumn, distanceUnit, rangeInColumn } from "./distances.ts";
 import { type Fact, fact, factOr } from "./facts.ts";
-import { calibrationView, type CalibrationView, lensFacts, lensFocal } from "./kit-facts.ts";
+import { type CalibrationView, calibrationView, lensFacts, lensFocal } from "./kit-facts.ts";
 import { dayPath, hrefTo, KIT_PATH, takePath } from "./links.ts";
-import { dayShort, type Distances, lensName, takeName } from "./names.ts";
+import { type Distances, dayShort, lensName, takeName } from "./names.ts";
 import { pageBase } from "./page.ts";
 import { cell, column, num, numOr, type Row, row, type TableModel, table, textOr } from "./table.ts";
 import { focalRange } from "./take-facts.ts";
@@ -57,8 +58,14 @@ export function lensPage(lens: Lens, path: string, digests: readonly DayDigest[]
       context,
     ),
     name: lens.id,
-    about: [name, lensFocal(lens), lens.serial === null ? null : `serial ${lens.serial}`].filter((text) => text !== null).join(", "),
-    used: usedFacts(takes.map(({ t }) => t), days.length, distances),
+    about: [name, lensFocal(lens), lens.serial === null ? null : `serial ${lens.serial}`]
+      .filter((text) => text !== null)
+      .join(", "),
+    used: usedFacts(
+      takes.map(({ t }) => t),
+      days.length,
+      distances,
+    ),
     facts: lensFacts(lens, distances),
     calibration: calibrationView(lens, calibration, distances),
     points: pointsTable(lens, calibration, distances),
@@ -88,7 +95,11 @@ function usedFacts(takes: readonly TakeDigest[], days: number, distances: Distan
     fact("Media", minutesSeconds(takes.reduce((sum, t) => sum + t.durationSeconds, 0)), { source: "min:s" }),
     factOr("Focal length", focals.length === 0 ? null : focalRange(Math.min(...focals), Math.max(...focals)), NOT_RECORDED),
     factOr("Stop", stops.length === 0 ? null : stopRange(Math.min(...stops), Math.max(...stops)), NOT_RECORDED),
-    factOr("Focus", near.length === 0 ? null : `${rangeInColumn(Math.min(...near), Math.max(...far), distances)}${unit}`, NOT_RECORDED),
+    factOr(
+      "Focus",
+      near.length === 0 ? null : `${rangeInColumn(Math.min(...near), Math.max(...far), distances)}${unit}`,
+      NOT_RECORDED,
+    ),
   ];
 }
 
@@ -105,7 +116,9 @@ function daysTable(lens: Lens, days: readonly DayDigest[], path: string, distanc
       num(minutesSeconds(seconds)),
       textOr(use?.focalMm == null ? null : focalRange(use.focalMm.min, use.focalMm.max), NOT_RECORDED, { nb: true }),
       textOr(use?.tStop == null ? null : stopRange(use.tStop.widest, use.tStop.deepest), NOT_RECORDED, { nb: true }),
-      textOr(use?.focus == null ? null : rangeInColumn(use.focus.nearestM, use.focus.farthestM, distances), NOT_RECORDED, { nb: true }),
+      textOr(use?.focus == null ? null : rangeInColumn(use.focus.nearestM, use.focus.farthestM, distances), NOT_RECORDED, {
+        nb: true,
+      }),
     ]);
   });
   return table(
@@ -154,7 +167,9 @@ function takesTable(takes: readonly { d: DayDigest; t: TakeDigest }[], path: str
 /** The calibration points as the table gives them: nothing is converted but the focus into the show's distances. */
 function pointsTable(lens: Lens, calibration: CalibrationTable | undefined, distances: Distances): TableModel {
   const points = (calibration?.points ?? []).slice(0, MOST_POINTS);
-  const names = [...new Set(points.flatMap((p) => Object.keys(p.coefficients)))] as (keyof (typeof points)[number]["coefficients"])[];
+  const names = [
+    ...new Set(points.flatMap((p) => Object.keys(p.coefficients))),
+  ] as (keyof (typeof points)[number]["coefficients"])[];
   return table(
     "points-table",
     `Calibration points of ${lens.id}`,
@@ -175,5 +190,9 @@ function pointsTable(lens: Lens, calibration: CalibrationTable | undefined, dist
 }
 
 function coefficient(value: number | undefined): string | null {
-  return value === undefined ? null : significant(value, 7).replace(/(\.\d*?)0+$/, "$1").replace(/\.$/, "");
+  return value === undefined
+    ? null
+    : significant(value, 7)
+        .replace(/(\.\d*?)0+$/, "$1")
+        .replace(/\.$/, "");
 }

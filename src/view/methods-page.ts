@@ -33,7 +33,12 @@ export interface MethodsPage extends PageModel {
 export function methodsPage(context: SiteContext): MethodsPage {
   return {
     ...pageBase(
-      { path: METHODS_PATH, title: "Words and methods", trail: [{ label: "Words and methods", path: METHODS_PATH }], styles: ["home.css"] },
+      {
+        path: METHODS_PATH,
+        title: "Words and methods",
+        trail: [{ label: "Words and methods", path: METHODS_PATH }],
+        styles: ["home.css"],
+      },
       context,
     ),
     words: WORDS,

@@ -2,18 +2,54 @@
 import type { Named } from "./methods-page.ts";
 
 export const WORDS: readonly Named[] = [
-  { id: "word-slate", term: "Slate", text: "What is written on the slate for a set-up: scene number and letter, such as 24B, or a running number." },
-  { id: "word-take", term: "Take", text: "One run of one camera on a slate. Two cameras on one slate are two takes here, and one take in the producer's count." },
-  { id: "word-clip", term: "Clip", text: "The file of one camera for one take. A day counts a take once whatever the cameras, and a clip a camera." },
-  { id: "word-log", term: "Log", text: "What a lens did, sample by sample: focus, stop, focal length and, where known, distortion, shading and entrance pupil." },
+  {
+    id: "word-slate",
+    term: "Slate",
+    text: "What is written on the slate for a set-up: scene number and letter, such as 24B, or a running number.",
+  },
+  {
+    id: "word-take",
+    term: "Take",
+    text: "One run of one camera on a slate. Two cameras on one slate are two takes here, and one take in the producer's count.",
+  },
+  {
+    id: "word-clip",
+    term: "Clip",
+    text: "The file of one camera for one take. A day counts a take once whatever the cameras, and a clip a camera.",
+  },
+  {
+    id: "word-log",
+    term: "Log",
+    text: "What a lens did, sample by sample: focus, stop, focal length and, where known, distortion, shading and entrance pupil.",
+  },
   { id: "word-note", term: "Note", text: "What a person wrote down about a take." },
   { id: "word-kit", term: "Kit", text: "The cameras and lenses that the show carries, with their calibration tables." },
   { id: "word-plate", term: "Plate", text: "A take made for VFX: hero, clean, reference, element, tile or grid." },
-  { id: "word-finding", term: "Finding", text: "Something noticed while building: an error, a thing to check or a remark, with its place and a way to mend it." },
-  { id: "word-pull", term: "Pull", text: "A change of focus from one held distance to another. There and back without a hold is two pulls. Without a log there are none to see." },
-  { id: "word-depth", term: "Depth", text: "A pull's extent over the depth of field where it starts: how many times the sharp band was crossed." },
-  { id: "word-dioptre", term: "Dioptre", text: "One over the distance in metres. Equal steps in dioptres are equal amounts of focus; infinity is 0." },
-  { id: "word-look", term: "Lens look", text: "What the lens does to the picture that VFX takes off and puts back: distortion and shading." },
+  {
+    id: "word-finding",
+    term: "Finding",
+    text: "Something noticed while building: an error, a thing to check or a remark, with its place and a way to mend it.",
+  },
+  {
+    id: "word-pull",
+    term: "Pull",
+    text: "A change of focus from one held distance to another. There and back without a hold is two pulls. Without a log there are none to see.",
+  },
+  {
+    id: "word-depth",
+    term: "Depth",
+    text: "A pull's extent over the depth of field where it starts: how many times the sharp band was crossed.",
+  },
+  {
+    id: "word-dioptre",
+    term: "Dioptre",
+    text: "One over the distance in metres. Equal steps in dioptres are equal amounts of focus; infinity is 0.",
+  },
+  {
+    id: "word-look",
+    term: "Lens look",
+    text: "What the lens does to the picture that VFX takes off and puts back: distortion and shading.",
+  },
   { id: "word-pack", term: "Pack", text: "The folder of files that leaves the set at the end of a day." },
 ];
 
@@ -27,21 +63,69 @@ export const SOURCES: readonly Named[] = [
     term: "Which one is shown",
     text: "Where two disagree, the log stands before the note and the note before the kit, and the disagreement is a finding. A take's extent is the note's timecode, and the log's only where the note gives none.",
   },
-  { id: "source-absent", term: "Absent", text: "\u201cNot recorded\u201d is a note that nobody made, \u201cnot logged\u201d a value that the log lacks, \u201cnot calculated\u201d a figure that an input is missing for. None of them is zero." },
+  {
+    id: "source-absent",
+    term: "Absent",
+    text: "\u201cNot recorded\u201d is a note that nobody made, \u201cnot logged\u201d a value that the log lacks, \u201cnot calculated\u201d a figure that an input is missing for. None of them is zero.",
+  },
 ];
 
 export const CONVENTIONS: readonly Named[] = [
-  { id: "convention-plane", term: "Distances", text: "From the image plane, as focus scales and tapes read them. A focus distance is an optical reading, not a safety distance for stunts, vehicles or effects." },
+  {
+    id: "convention-plane",
+    term: "Distances",
+    text: "From the image plane, as focus scales and tapes read them. A focus distance is an optical reading, not a safety distance for stunts, vehicles or effects.",
+  },
   { id: "convention-out", term: "Timecode out", text: "The first frame after the take: out minus in is the length." },
-  { id: "convention-stop", term: "Stops", text: "A stop label in notes and kit counts as its exact series value (2.8 is 2.828); a logged number counts as written." },
-  { id: "convention-middle", term: "Single figures of a take", text: "Taken at its middle logged frame: the one with as many logged frames before it as after, the earlier of two." },
-  { id: "convention-typical", term: "Typical stop", text: "The lower middle of the logged frames' stops, each logged frame counted once." },
+  {
+    id: "convention-stop",
+    term: "Stops",
+    text: "A stop label in notes and kit counts as its exact series value (2.8 is 2.828); a logged number counts as written.",
+  },
+  {
+    id: "convention-middle",
+    term: "Single figures of a take",
+    text: "Taken at its middle logged frame: the one with as many logged frames before it as after, the earlier of two.",
+  },
+  {
+    id: "convention-typical",
+    term: "Typical stop",
+    text: "The lower middle of the logged frames' stops, each logged frame counted once.",
+  },
   { id: "convention-logged", term: "Frames logged", text: "Frames of the takes on which a log row fell, over all frames shot." },
-  { id: "convention-rows", term: "Rows", text: "Every data row of a log is read and then used, unmatched or rejected: the three sum to the rows read." },
-  { id: "convention-media", term: "Media and shooting ratio", text: "Media adds all clips; the ratio is media over the clips of circled takes." },
-  { id: "convention-pages", term: "Pages", text: "In eighths. Completed pages count scenes marked completed; a part counts nothing until the scene is done." },
-  { id: "convention-squeeze", term: "Anamorphic lenses", text: "Depth of field uses the marked focal length and the circle of confusion as set for the show; the horizontal angle of view includes the squeeze." },
-  { id: "convention-beyond", term: "Outside a calibration", text: "Nothing is continued beyond a table: the nearest point stands in, and the figure says so." },
-  { id: "convention-hours", term: "Hours", text: "As written in the day's notes: a record, not a legal finding. Agreements and local law decide." },
-  { id: "convention-build", term: "Build id", text: "Made from the content, never from the clock: the same input gives the same pages, byte for byte." },
+  {
+    id: "convention-rows",
+    term: "Rows",
+    text: "Every data row of a log is read and then used, unmatched or rejected: the three sum to the rows read.",
+  },
+  {
+    id: "convention-media",
+    term: "Media and shooting ratio",
+    text: "Media adds all clips; the ratio is media over the clips of circled takes.",
+  },
+  {
+    id: "convention-pages",
+    term: "Pages",
+    text: "In eighths. Completed pages count scenes marked completed; a part counts nothing until the scene is done.",
+  },
+  {
+    id: "convention-squeeze",
+    term: "Anamorphic lenses",
+    text: "Depth of field uses the marked focal length and the circle of confusion as set for the show; the horizontal angle of view includes the squeeze.",
+  },
+  {
+    id: "convention-beyond",
+    term: "Outside a calibration",
+    text: "Nothing is continued beyond a table: the nearest point stands in, and the figure says so.",
+  },
+  {
+    id: "convention-hours",
+    term: "Hours",
+    text: "As written in the day's notes: a record, not a legal finding. Agreements and local law decide.",
+  },
+  {
+    id: "convention-build",
+    term: "Build id",
+    text: "Made from the content, never from the clock: the same input gives the same pages, byte for byte.",
+  },
 ];

@@ -1,8 +1,9 @@
 /** Names of takes, days and lenses as the pages write them. */
-import type { Lens, ShowRecord } from "../ingest/records.ts";
-import type { Take } from "../model/types.ts";
+
 import { dateShort } from "../format/time.ts";
 import { sentenceCase } from "../format/words.ts";
+import type { Lens, ShowRecord } from "../ingest/records.ts";
+import type { Take } from "../model/types.ts";
 import type { DayRef } from "./context.ts";
 
 /** "24B take 3 A": unique in a day. */

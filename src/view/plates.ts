@@ -40,7 +40,8 @@ function pairSentence(heroes: readonly TakeSummary[], rest: readonly TakeSummary
 
 /** A clean plate serves when the lens, its focal length and its stop are those of the hero. */
 function compare(plate: TakeSummary, heroes: readonly TakeSummary[]): string {
-  const partner = heroes.find((h) => h.take.camera === plate.take.camera && h.take.circled) ??
+  const partner =
+    heroes.find((h) => h.take.camera === plate.take.camera && h.take.circled) ??
     heroes.find((h) => h.take.camera === plate.take.camera) ??
     heroes[0];
   if (partner === undefined) return "";

@@ -3,6 +3,7 @@ import { svg } from "../chart/svg.ts";
 import { NOT_RECORDED } from "../format/absent.ts";
 import { fixed } from "../format/number.ts";
 import { eighths } from "../format/pages.ts";
+import { stopRange } from "../format/stop.ts";
 import { hoursMinutes, minutesSeconds } from "../format/time.ts";
 import { plural } from "../format/words.ts";
 import type { PageModel } from "./context.ts";
@@ -19,7 +20,6 @@ import { dayShort } from "./names.ts";
 import { pageBase } from "./page.ts";
 import { scenesTable } from "./scenes-table.ts";
 import { cell, column, num, row, type TableModel, table, textOr } from "./table.ts";
-import { stopRange } from "../format/stop.ts";
 
 /** More questions than fit the sheet go to the findings page. */
 const MOST_QUESTIONS = 8;
@@ -101,7 +101,8 @@ function sums(day: DayContext): readonly Sum[] {
   const plates = day.slates.filter((s) => s.takes.some((t) => t.take.plate !== null)).length;
   const sum = (term: string, value: string | null, small: string): Sum =>
     value === null ? { term, value: NOT_RECORDED, cls: "absent", small } : { term, value, cls: "figure", small };
-  const toFirst = call === null || firstShot === null ? "first shot not recorded" : `${hoursMinutes(firstShot - call)} from call to first shot`;
+  const toFirst =
+    call === null || firstShot === null ? "first shot not recorded" : `${hoursMinutes(firstShot - call)} from call to first shot`;
   return [
     sum("Call to wrap", call === null || wrap === null ? null : hoursMinutes(wrap - call), toFirst),
     sum(
@@ -130,7 +131,13 @@ function lensBars(day: DayContext): TableModel {
   return table(
     "lens-bars",
     "Lens use, minutes of media on all cameras",
-    [column("Lens"), column("Marked", { unit: "mm" }), column("Media", { unit: "min:s", num: true }), column("Clips", { num: true }), column("Stop")],
+    [
+      column("Lens"),
+      column("Marked", { unit: "mm" }),
+      column("Media", { unit: "min:s", num: true }),
+      column("Clips", { num: true }),
+      column("Stop"),
+    ],
     uses.map(({ use, seconds }) => {
       const bar = longest === 0 ? "" : svg(shareDrawing(seconds / longest), { idPrefix: `bar-${use.lens}`, decorative: true });
       return row(cell(use.lens, { nb: true }), [

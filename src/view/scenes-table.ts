@@ -53,7 +53,9 @@ function sceneRow(scene: ScheduledScene, record: DayRecord): Row {
   const scheduled = record.scheduled.some((s) => s.scene === scene.scene);
   return row(cell(scene.scene, { nb: true }), [
     cell("", { svg: boxes }),
-    scheduled ? numOr(scene.eighths === null ? null : eighths(scene.eighths), NOT_RECORDED) : cell("not scheduled", { num: true, absent: true }),
+    scheduled
+      ? numOr(scene.eighths === null ? null : eighths(scene.eighths), NOT_RECORDED)
+      : cell("not scheduled", { num: true, absent: true }),
     done ? numOr(completed === null ? null : eighths(completed), NOT_RECORDED) : num("0"),
     numOr(scene.seconds === null ? null : minutesSeconds(scene.seconds), NOT_RECORDED),
     statusCell(scene.scene, record),

@@ -1,4 +1,6 @@
 /** The strip under a take's name: when, how long, which lens, its ranges. */
+
+import type { Source } from "../core/quantity.ts";
 import { NOT_LOGGED, NOT_RECORDED } from "../format/absent.ts";
 import { distanceRange } from "../format/length.ts";
 import { thousands, trimmed } from "../format/number.ts";
@@ -6,9 +8,8 @@ import { withUnit } from "../format/space.ts";
 import { stopRange, stops } from "../format/stop.ts";
 import { durationText } from "../format/time.ts";
 import { plural } from "../format/words.ts";
-import { rateLabel } from "../time/frame-rate.ts";
-import type { Source } from "../core/quantity.ts";
 import type { TakeSummary } from "../summary/types.ts";
+import { rateLabel } from "../time/frame-rate.ts";
 import type { DayContext } from "./day-context.ts";
 import { type Fact, fact, factOr } from "./facts.ts";
 import { hrefTo } from "./links.ts";

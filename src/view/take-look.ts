@@ -1,9 +1,10 @@
 /** What the lens does to the picture at the middle logged frame: distortion and shading at three points. */
-import type { CalibrationTable } from "../ingest/records.ts";
-import type { CalibrationState, TakeSummary } from "../summary/types.ts";
+
 import { NOT_CALCULATED } from "../format/absent.ts";
 import { fixed } from "../format/number.ts";
 import { listWords } from "../format/words.ts";
+import type { CalibrationTable } from "../ingest/records.ts";
+import type { CalibrationState, TakeSummary } from "../summary/types.ts";
 import { takeName } from "./names.ts";
 import { cell, column, numOr, row, type TableModel, table } from "./table.ts";
 import { calibrationWords, frameTimecode } from "./take-readout.ts";
@@ -29,7 +30,10 @@ export function lookView(t: TakeSummary): LookView {
   const { distortionPercent: d, shadingStops: s } = t;
   const timecode = t.middleFrame === null ? null : frameTimecode(t, t.middleFrame);
   return {
-    head: timecode === null ? "" : `At ${timecode}, the middle logged frame. Negative distortion is barrel, negative shading is darker than the centre.`,
+    head:
+      timecode === null
+        ? ""
+        : `At ${timecode}, the middle logged frame. Negative distortion is barrel, negative shading is darker than the centre.`,
     hasTable: d !== null || s !== null,
     table: table(
       "look-table",

@@ -1,7 +1,8 @@
 /** The take sheet. */
-import { countFindings } from "../core/finding.ts";
+
 import { focusRibbon } from "../chart/focus-ribbon.ts";
 import { svg } from "../chart/svg.ts";
+import { countFindings } from "../core/finding.ts";
 import type { TakeSummary } from "../summary/types.ts";
 import type { PageModel } from "./context.ts";
 import type { DayContext } from "./day-context.ts";
@@ -9,11 +10,11 @@ import type { Fact } from "./facts.ts";
 import { type FileLink, fileLinks } from "./files.ts";
 import { countWords, type FindingView, findingView, worstFirst } from "./findings.ts";
 import { dayPath, hrefTo, METHODS_PATH, takePath } from "./links.ts";
-import { type LookView, lookView } from "./take-look.ts";
 import { dayShort, sentence, standing, takeName } from "./names.ts";
 import { pageBase } from "./page.ts";
 import { ribbonAxis } from "./ribbon-axis.ts";
 import { takeStrip } from "./take-facts.ts";
+import { type LookView, lookView } from "./take-look.ts";
 import { type PullsView, pullsView } from "./take-pulls.ts";
 import { readoutAtMiddle, shallowestSentence } from "./take-readout.ts";
 import { depthBasis, setupFacts } from "./take-setup.ts";
@@ -110,7 +111,8 @@ export function takePage(t: TakeSummary, day: DayContext): TakePage {
     readoutTimecode: readout?.timecode ?? "",
     readoutFrame: readout?.frame ?? "",
     readout: readout?.facts ?? [],
-    noReadout: take.track === null ? "No log for this take: noted values stand in the strip above." : "No frame of this take was logged.",
+    noReadout:
+      take.track === null ? "No log for this take: noted values stand in the strip above." : "No frame of this take was logged.",
     shallowest: shallowest ?? "",
     hasShallowest: shallowest !== null,
     basis: depthBasis(t, site.show.circleOfConfusionMm !== null),
@@ -152,13 +154,10 @@ function turnsOf(t: TakeSummary, day: DayContext, path: string): readonly Turn[]
         ];
   const brief = (other: TakeSummary) =>
     other.take.slate === t.take.slate ? `take ${other.take.take}` : `${other.take.slate} take ${other.take.take}`;
-  const twins = day.takes.filter(
-    (other) => other !== t && other.take.slate === t.take.slate && other.take.take === t.take.take,
-  );
+  const twins = day.takes.filter((other) => other !== t && other.take.slate === t.take.slate && other.take.take === t.take.take);
   return [
     ...turn(here > 0 ? same[here - 1] : undefined, "prev", (o) => `← ${brief(o)}`, `Previous take of camera ${t.take.camera}`),
     ...twins.flatMap((o) => turn(o, "alternate", (x) => `camera ${x.take.camera}`, "Same take, other camera")),
     ...turn(same[here + 1], "next", (o) => `${brief(o)} →`, `Next take of camera ${t.take.camera}`),
   ];
 }
-

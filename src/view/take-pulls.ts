@@ -1,9 +1,10 @@
 /** Focus pulls of a take as a table. */
-import type { TakeSummary } from "../summary/types.ts";
+
 import { NOT_CALCULATED } from "../format/absent.ts";
 import { dioptres } from "../format/amounts.ts";
 import { distance } from "../format/length.ts";
 import { fixed, thousands } from "../format/number.ts";
+import type { TakeSummary } from "../summary/types.ts";
 import { distanceInColumn, distanceUnit } from "./distances.ts";
 import type { Distances } from "./names.ts";
 import { takeName } from "./names.ts";
@@ -58,5 +59,7 @@ export function pullsView(t: TakeSummary, distances: Distances): PullsView {
 
 function noPullsSentence(t: TakeSummary): string {
   if (t.take.track === null) return "No log for this take: pulls are not logged.";
-  return t.pulls === null ? "The log has no focus that could be read: pulls are not logged." : "None. The focus was held through the take.";
+  return t.pulls === null
+    ? "The log has no focus that could be read: pulls are not logged."
+    : "None. The focus was held through the take.";
 }

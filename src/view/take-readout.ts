@@ -1,14 +1,15 @@
 /** Twelve figures at one frame of a take: the middle logged frame, which every single figure of the take is taken at. */
-import type { CalibrationState, TakeSummary } from "../summary/types.ts";
-import { formatTimecode } from "../time/timecode.ts";
+
+import { metresFromDioptres, numberFromDistance } from "../core/quantity.ts";
 import { NOT_CALCULATED, NOT_LOGGED, NOT_RECORDED } from "../format/absent.ts";
 import { degrees, roll, tilt } from "../format/degrees.ts";
-import { percent } from "../format/percent.ts";
-import { metresFromDioptres, numberFromDistance } from "../core/quantity.ts";
 import { distance, distanceRange } from "../format/length.ts";
 import { fixed, thousands } from "../format/number.ts";
+import { percent } from "../format/percent.ts";
 import { withUnit } from "../format/space.ts";
 import { stops } from "../format/stop.ts";
+import type { CalibrationState, TakeSummary } from "../summary/types.ts";
+import { formatTimecode } from "../time/timecode.ts";
 import { type Fact, fact, factOr } from "./facts.ts";
 import type { Distances } from "./names.ts";
 
@@ -63,12 +64,8 @@ export function standFacts(t: TakeSummary, distances: Distances): readonly Fact[
     height === null
       ? factOr("Lens height", null, NOT_RECORDED)
       : fact("Lens height", distance(height.value, distances), { source: height.source }),
-    t.tiltDeg === null
-      ? factOr("Tilt", null, NOT_RECORDED)
-      : fact("Tilt", tilt(t.tiltDeg.value), { source: t.tiltDeg.source }),
-    t.rollDeg === null
-      ? factOr("Roll", null, NOT_RECORDED)
-      : fact("Roll", roll(t.rollDeg.value), { source: t.rollDeg.source }),
+    t.tiltDeg === null ? factOr("Tilt", null, NOT_RECORDED) : fact("Tilt", tilt(t.tiltDeg.value), { source: t.tiltDeg.source }),
+    t.rollDeg === null ? factOr("Roll", null, NOT_RECORDED) : fact("Roll", roll(t.rollDeg.value), { source: t.rollDeg.source }),
   ];
 }
 

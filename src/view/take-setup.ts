@@ -71,6 +71,7 @@ export function depthBasis(t: TakeSummary, showSays: boolean): string {
   const tau = t.take.lens?.transmittance ?? null;
   const tauWords = tau === null ? "" : ` ${transmittanceText(tau)}`;
   if (t.depthOfField.stopUsed === "f") return `${circle} f-number from the log.`;
-  if (t.depthOfField.stopUsed === "t-times-root-tau") return `${circle} f-number from T and the lens's transmittance${tauWords} (kit).`;
+  if (t.depthOfField.stopUsed === "t-times-root-tau")
+    return `${circle} f-number from T and the lens's transmittance${tauWords} (kit).`;
   return `${circle} T stands in for the f-number: the lens's transmittance is not known, so the depth is a little too deep.`;
 }

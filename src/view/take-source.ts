@@ -1,20 +1,18 @@
 /** Where a take's figures come from: files, rows, hashes. */
-import type { TakeSummary } from "../summary/types.ts";
+
 import { NOT_RECORDED } from "../format/absent.ts";
 import { thousands } from "../format/number.ts";
 import { listWords } from "../format/words.ts";
+import type { TakeSummary } from "../summary/types.ts";
 import { takeName } from "./names.ts";
-import { type Row, type TableModel, cell, column, num, row, table } from "./table.ts";
+import { cell, column, num, type Row, row, type TableModel, table } from "./table.ts";
 
 export interface SourceView {
   readonly table: TableModel;
   readonly sentence: string;
 }
 
-export function sourceView(
-  t: TakeSummary,
-  hashes: ReadonlyMap<string, string>,
-): SourceView {
+export function sourceView(t: TakeSummary, hashes: ReadonlyMap<string, string>): SourceView {
   const { take } = t;
   const rows: Row[] = take.logLines.map((log) =>
     row(cell(log.file, { mono: true }), [

@@ -2,7 +2,7 @@
 import { ROW_GUTTER } from "../chart/row-ribbon.ts";
 
 /** Width of the ribbon column, and what its scale and its off-scale labels need on the right. */
-export const RIBBON_COLUMN = 450;
+export const RIBBON_COLUMN = 420;
 const RIGHT_ROOM = 62;
 /** Lengths that a scale may end at, in seconds; past the last one in whole hours. */
 const ENDS = [10, 15, 20, 30, 45, 60, 90, 120, 180, 240, 300, 420, 600, 900, 1200, 1800, 2700, 3600];

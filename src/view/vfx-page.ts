@@ -11,7 +11,7 @@ import { type FileLink, fileLinks } from "./files.ts";
 import { dayPath, hrefTo, takePath } from "./links.ts";
 import { dayShort, plateWords, takeName } from "./names.ts";
 import { pageBase } from "./page.ts";
-import { pairPlates, type PlatePair } from "./plates.ts";
+import { type PlatePair, pairPlates } from "./plates.ts";
 import { type Cell, type Column, cell, column, num, numOr, type Row, row, type TableModel, table, textOr } from "./table.ts";
 import { focalRange } from "./take-facts.ts";
 import { calibrationWords } from "./take-readout.ts";
@@ -43,7 +43,12 @@ export function vfxPage(day: DayContext): VfxPage {
   const ref = { date: summary.date, day: summary.day.record.day };
   const plates = day.takes.filter((t) => t.take.plate !== null);
   const others = day.takes.filter((t) => t.take.plate === null);
-  const files = fileLinks(site, summary.date, path, (name) => name === "day.json" || name === "datapackage.json" || name === "takes.csv");
+  const files = fileLinks(
+    site,
+    summary.date,
+    path,
+    (name) => name === "day.json" || name === "datapackage.json" || name === "takes.csv",
+  );
   const columns = vfxColumns(day);
   const plain = columns.filter((c) => c.label !== PLATE_COLUMN);
   return {
@@ -63,7 +68,12 @@ export function vfxPage(day: DayContext): VfxPage {
     ...dayHead(day),
     groups: pairPlates(plates).map((pair, i) => plateGroup(pair, day, path, columns, i)),
     hasGroups: plates.length > 0,
-    others: table("others-table", "Takes that are not marked as plates", plain, others.map((t) => vfxRow(t, day, path, false))),
+    others: table(
+      "others-table",
+      "Takes that are not marked as plates",
+      plain,
+      others.map((t) => vfxRow(t, day, path, false)),
+    ),
     hasOthers: others.length > 0,
     othersHeading: plates.length === 0 ? "All takes" : "Takes that are not plates",
     files,
@@ -77,7 +87,12 @@ function plateGroup(pair: PlatePair, day: DayContext, path: string, columns: rea
     id: `plate-${i + 1}`,
     heading: pair.heading,
     sentence: pair.sentence,
-    table: table(`plate-table-${i + 1}`, `Plates: ${pair.heading}`, columns, pair.takes.map((t) => vfxRow(t, day, path, true))),
+    table: table(
+      `plate-table-${i + 1}`,
+      `Plates: ${pair.heading}`,
+      columns,
+      pair.takes.map((t) => vfxRow(t, day, path, true)),
+    ),
     files: pair.takes
       .map((t) => {
         const folder = `vfx/${t.take.address}/`;
@@ -120,7 +135,9 @@ function vfxRow(t: TakeSummary, day: DayContext, path: string, asPlate: boolean)
     textOr(take.clip, NOT_RECORDED, { nb: true }),
     textOr(t.timecodeIn, NOT_RECORDED, { nb: true }),
     take.durationFrames === 0 ? cell(NOT_RECORDED, { num: true, absent: true }) : num(thousands(take.durationFrames)),
-    lens === undefined ? textOr(take.lensId, NOT_RECORDED, { nb: true }) : cell(take.lensId ?? "", { nb: true, href: hrefTo(path, lens) }),
+    lens === undefined
+      ? textOr(take.lensId, NOT_RECORDED, { nb: true })
+      : cell(take.lensId ?? "", { nb: true, href: hrefTo(path, lens) }),
     textOr(take.sensorMode?.sensorMode ?? null, NOT_RECORDED),
     textOr(t.focal === null ? null : focalRange(t.focal.minMm, t.focal.maxMm), absent, { nb: true }),
     textOr(t.tStop === null ? null : stopRange(t.tStop.widest, t.tStop.deepest), absent, { nb: true }),
@@ -142,4 +159,3 @@ function pupilCell(t: TakeSummary): Cell {
   const high = fixed(pupil.max, 0);
   return num(low === high ? low : `${low} to ${high}`);
 }
-

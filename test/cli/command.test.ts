@@ -37,7 +37,7 @@ describe("daybook", () => {
     ["a missing argument", ["build"], /missing required argument 'show'/],
     ["a day that is no date", ["build", ".", "--day", "yesterday"], /year-month-day/],
     ["a show that is not there", ["build", "nowhere"], /there is no folder "nowhere"/],
-    ["a code that nobody knows", ["explain", "CSV12"], /Did you mean CSV12\d/],
+    ["a code that nobody knows", ["explain", "CSV12"], /Did you mean CSV1\d\d/],
   ])("exits 2 for %s and says how to do it right", async (_what, args, message) => {
     const { exit, err, out } = await run(args);
     expect(exit).toBe(2);
@@ -103,8 +103,9 @@ describe("daybook check", () => {
     writeFileSync(join(root, "ferry/days/2026-03-14/logs/b.csv"), "timecode,focus_m\n09:05:10:00,near\n");
     const { exit, out } = await run(["check", "ferry/days/2026-03-14/logs/b.csv"]);
     expect(exit).toBe(1);
-    expect(out).toMatch(/^ferry\/days\/2026-03-14\/logs\/b\.csv:2:13 {2}error CSV\d+/);
+    expect(out).toMatch(/^ferry\/days\/2026-03-14\/logs\/b\.csv:2:13 {2}error CSV\d+/m);
     expect(out).not.toContain("notes.csv");
+    expect(out).toContain("log rows: 1 read, 0 used, 1 unmatched, 0 rejected".replaceAll(" ", " "));
   });
 
   it("checks a file without a show, and what is piped in", async () => {

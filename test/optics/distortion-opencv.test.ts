@@ -128,25 +128,17 @@ it("refuses what OpenCV has and the canonical form has not, and the reverse", ()
   expect(isRefused(undistorts) && undistorts.refused).toMatch(/undistort/);
 });
 
-it("five fixed-point iterations are not the inverse: 0.3 px short in the corner of camera A, where Newton's method is exact", () => {
-  const camera = CAMERAS.A!;
-  const [k1, k2, p1, p2, k3] = camera.coefficients as [number, number, number, number, number];
-  const x0 = (0 - camera.cx) / camera.fx;
-  const y0 = (0 - camera.cy) / camera.fy;
-  let x = x0;
-  let y = y0;
-  for (let i = 0; i < 5; i++) {
-    const u = x * x + y * y;
-    const radial = 1 + u * (k1 + u * (k2 + u * k3));
-    const dx = 2 * p1 * x * y + p2 * (u + 2 * x * x);
-    const dy = p1 * (u + 2 * y * y) + 2 * p2 * x * y;
-    x = (x0 - dx) / radial;
-    y = (y0 - dy) / radial;
-  }
-  const { distortion: d, focalMm } = accepted(canonicalFromOpenCv(camera, WIDTH_MM));
-  const p = idealFromRecorded(d, d.centreXMm + x0 * focalMm, d.centreYMm + y0 * focalMm)!;
-  const newton = camera.cx + ((p.xMm - d.centreXMm) * camera.fx) / focalMm;
-  // CV73: -46.455344 px.
-  expect(newton).toBeCloseTo(-46.455344, 5);
-  expect(Math.abs(camera.cx + x * camera.fx - newton)).toBeGreaterThan(0.05);
+it("five fixed-point iterations are not the inverse: 3 px short of a strongly bent corner, where Newton's method is exact", () => {
+  // r (1 - 0.3 r^2) = 0.65 by r <- 0.65 / (1 - 0.3 r^2) from 0.65: 0.7443, 0.7796, 0.7949, 0.8020, 0.8054; the root is 0.8086.
+  const d = accepted(
+    canonicalFromOpenCv({ ...(CAMERAS.example as Camera), cx: 959.5, cy: 539.5, coefficients: [-0.3, 0] }, 1.92),
+  ).distortion;
+  // 1920 px on 1.92 mm: fx 1000 px is 1 mm, so mm are focal lengths here.
+  let short = 0.65;
+  for (let i = 0; i < 5; i++) short = 0.65 / (1 - 0.3 * short * short);
+  const r = idealFromRecorded(d, 0.65, 0)!.xMm;
+  expect(Math.abs(r * (1 - 0.3 * r * r) - 0.65)).toBeLessThan(1e-14);
+  expect(r).toBeCloseTo(0.8086, 3);
+  expect(short).toBeCloseTo(0.8054, 4);
+  expect(1000 * (r - short)).toBeGreaterThan(2.5);
 });

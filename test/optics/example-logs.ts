@@ -49,6 +49,43 @@ export function readTable(file: string): { readonly keys: Map<string, string>; r
   };
 }
 
+/** OpenTrackIO samples as rows: radial terms alternate between numerator and denominator, lengths of shading are mm. */
+function readSamples(file: string): ReturnType<typeof readTable> {
+  const rows = readFileSync(file, "utf8")
+    .trim()
+    .split("\n")
+    .map((text): Row => {
+      const { lens, timing } = JSON.parse(text);
+      const two = (n: number) => String(n).padStart(2, "0");
+      const { hours, minutes, seconds, frames } = timing.timecode;
+      return new Map([
+        ["timecode", `${two(hours)}:${two(minutes)}:${two(seconds)};${two(frames)}`],
+        ["focus_m", String(lens.focusDistance ?? "")],
+        ["t", String(lens.tStop)],
+        ["f", String(lens.fStop)],
+        ["focal_mm", String(lens.pinholeFocalLength)],
+        ["k1", String(lens.distortion[0].radial[0])],
+        ["k4", String(lens.distortion[0].radial[1])],
+        ["k2", String(lens.distortion[0].radial[2])],
+        ["a1", String(lens.exposureFalloff.a1)],
+        ["a2", String(lens.exposureFalloff.a2)],
+      ]);
+    });
+  const keys = new Map(
+    Object.entries({
+      camera: "A",
+      slate: "85",
+      take: "2",
+      lens: "L55",
+      model: "brown-conrady",
+      direction: "distort",
+      radius: "mm",
+      shading_radius: "mm",
+    }),
+  );
+  return { keys, header: ["timecode"], rows };
+}
+
 const WHEEL: Readonly<Record<string, string>> = {
   "Time code": "timecode",
   "Distance (cm)": "focus_cm",
@@ -74,9 +111,9 @@ export function readTakes(show: "basic" | "wide"): ExampleTake[] {
 function readDay(show: "basic" | "wide", folder: string, date: string): ExampleTake[] {
   const wide = show === "wide";
   const logs = readdirSync(join(folder, "logs"))
-    .filter((name) => name.endsWith(".csv") && !name.includes("second"))
+    .filter((name) => !name.includes("second"))
     .sort((a, b) => Number(a.startsWith("b-day")) - Number(b.startsWith("b-day")))
-    .map((name) => ({ name, ...readTable(join(folder, "logs", name)) }));
+    .map((name) => (name.endsWith(".jsonl") ? readSamples : readTable)(join(folder, "logs", name)));
   return readTable(join(folder, "notes.csv")).rows.flatMap((note): ExampleTake[] => {
     const pal = note.get("rate") === "25";
     const rate = pal ? { num: 25, denom: 1 } : wide ? { num: 30000, denom: 1001 } : { num: 24, denom: 1 };

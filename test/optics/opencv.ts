@@ -1,8 +1,8 @@
 /**
- * OpenCV's own functions as an oracle. The module is a thenable that resolves to itself, so it is never awaited:
- * its runtime calls back when it is ready.
+ * OpenCV's own functions as an oracle. The module is a thenable that resolves to itself: whatever awaits it (an import in a
+ * test runner does) hangs for ever. It is required, and its runtime calls back when it is ready.
  */
-import cv from "@techstark/opencv-js";
+import { createRequire } from "node:module";
 
 interface Mat {
   readonly data64F: Float64Array;
@@ -32,7 +32,7 @@ interface OpenCv {
   ): void;
 }
 
-const library = cv as unknown as OpenCv;
+const library: OpenCv = createRequire(import.meta.url)("@techstark/opencv-js");
 
 export async function openCvReady(): Promise<void> {
   if (typeof library.Mat === "function") return;

@@ -28,8 +28,8 @@ describe("shading", () => {
 
   it("has its own radius unit, beside that of the distortion", () => {
     // r = 1 at the half height 3 mm: the top is 1 - a1.
-    expect(stopsOf({ ...HALF, shadingRadius: "half-height" }, { a1: 0.5 })!.midTop).toBe(-1);
-    expect(stopsOf({ ...HALF, shadingRadius: "mm" }, { a1: 0.5 / 9 })!.midTop).toBeCloseTo(-1, 12);
+    expect(stopsOf({ ...HALF, shadingRadius: "half-height" }, { a1: 0.25 })!.midTop).toBe(Math.log2(0.75));
+    expect(stopsOf({ ...HALF, shadingRadius: "mm" }, { a1: 0.25 / 9 })!.midTop).toBeCloseTo(Math.log2(0.75), 12);
     expect(accepted(canonicalShading({ ...HALF, shadingRadius: "focal" }, { a1: 2500 }, 50)).b1).toBeCloseTo(-1, 12);
   });
 

@@ -18,7 +18,7 @@ function present(tool: Tool): boolean {
 
 /** A test that needs a tool. */
 export function itWith(tool: Tool, title: string, body: () => void | Promise<void>): void {
-  const skip = !present(tool) && process.env["CI"] === undefined;
+  const skip = !present(tool) && process.env.CI === undefined;
   it.skipIf(skip)(skip ? `${title} (skipped: ${tool} is not installed)` : title, body);
 }
 

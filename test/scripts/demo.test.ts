@@ -23,7 +23,7 @@ interface Mistake {
 describe("the demo show", () => {
   beforeAll(() => {
     execFileSync(process.execPath, [join(root, "scripts/make-demo.mjs"), "--out", out]);
-  });
+  }, 30_000);
   afterAll(() => rmSync(join(out, ".."), { recursive: true, force: true }));
 
   it("is what the script writes, byte for byte", () => {

@@ -84,8 +84,10 @@ function sayText(result: CheckResult, target: Target, options: CheckCommandOptio
   io.out.write(text);
   if (options.quiet) return;
   const counts = countsText(result.counts, options.verbose);
-  const days = target.looseName ?? target.onlyFile ?? daysText(Array.from({ length: result.days }, () => "checked"));
-  io.out.write(`${totalLine({ days, takes: result.takes, counts, milliseconds })}\n`);
+  const file = target.looseName ?? target.onlyFile;
+  const days = daysText(Array.from({ length: result.days }, () => "checked"));
+  io.out.write(file === null ? totalLine({ days, takes: result.takes, counts, milliseconds }) : `${file}   ${counts}`);
+  io.out.write("\n");
   const rows = rowsText(result.rows);
   if (rows !== "") io.out.write(`${rows}\n`);
 }

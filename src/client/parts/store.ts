@@ -8,7 +8,7 @@ export interface Store {
 }
 
 export function pageStore(root: HTMLElement): Store {
-  const prefix = root.dataset["store"] ?? "lens-daybook";
+  const prefix = root.dataset.store ?? "lens-daybook";
   return {
     get(name) {
       try {

@@ -6,12 +6,12 @@ export function offerTheme(page: Document): void {
   const store = pageStore(root);
   const fieldset = page.querySelector<HTMLFieldSetElement>("fieldset.theme");
   if (fieldset === null) return;
-  const chosen = root.dataset["theme"] ?? "auto";
+  const chosen = root.dataset.theme ?? "auto";
   for (const radio of fieldset.querySelectorAll<HTMLInputElement>("input[name=theme]")) {
     radio.checked = radio.value === chosen;
     radio.addEventListener("change", () => {
-      if (radio.value === "auto") delete root.dataset["theme"];
-      else root.dataset["theme"] = radio.value;
+      if (radio.value === "auto") delete root.dataset.theme;
+      else root.dataset.theme = radio.value;
       store.set("theme", radio.value === "auto" ? null : radio.value);
     });
   }

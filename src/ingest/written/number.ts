@@ -19,7 +19,7 @@ export function readNumber(text: string, decimal: "." | "," = "."): Reading<numb
 }
 
 function numberHint(written: string, decimal: "." | ","): string {
-  if (/^(nan|null|none|n\/?a|-+|inf.*|\u221e|\?+)$/i.test(written)) return "Leave the cell empty when there is nothing to say.";
+  if (/^(nan|null|none|n\/?a|-+|inf.*|\u221e|\?+)$/i.test(written)) return "Leave it empty when there is nothing to say.";
   const comma = /^[+-]?\d+,\d+$/.exec(written);
   if (comma && decimal === ".") {
     const point = written.replace(",", ".");
@@ -34,5 +34,5 @@ function numberHint(written: string, decimal: "." | ","): string {
   const looksNumeric = digits !== written && PLAIN.test(digits.replace(",", "."));
   if (looksNumeric) return `Write ${digits}: there is a letter among the digits.`;
   if (unit) return `Write ${unit[1]}, without the unit "${unit[2]}".`;
-  return "Write a plain number, or leave the cell empty.";
+  return "Write a plain number, or leave it empty.";
 }

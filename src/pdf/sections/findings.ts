@@ -2,7 +2,7 @@
 import type { Severity } from "../../core/finding.ts";
 import { plural } from "../../format/words.ts";
 import { paragraph, sectionHead } from "../block.ts";
-import { findingPlace, findingTakeName, SEVERITY_WORDS, severityStyle } from "../finding-words.ts";
+import { findingPlace, findingTakeName, messageSentence, SEVERITY_WORDS, severityStyle } from "../finding-words.ts";
 import { type Report, TYPE } from "../report.ts";
 import { drawTable, type TableRow } from "../table.ts";
 
@@ -46,7 +46,7 @@ function rowsOf(report: Report, severity: Severity): readonly TableRow[] {
       cells: [
         { text: SEVERITY_WORDS[severity], style: severityStyle(severity) },
         finding.code,
-        `${finding.message} ${finding.hint}`,
+        `${messageSentence(finding)} ${finding.hint}`,
         take,
       ],
       below: place === "" ? null : { text: place, style: TYPE.source },

@@ -6,7 +6,7 @@ import { plural, sentenceCase } from "../../format/words.ts";
 import { lensName } from "../../view/names.ts";
 import { headLine, paragraph } from "../block.ts";
 import type { Element } from "../document.ts";
-import { findingTakeName, SEVERITY_WORDS, severityStyle, worstFirst } from "../finding-words.ts";
+import { findingTakeName, messageSentence, SEVERITY_WORDS, severityStyle, worstFirst } from "../finding-words.ts";
 import { lineHeight } from "../ink.ts";
 import { PRINT } from "../palette.ts";
 import { type Report, TYPE } from "../report.ts";
@@ -83,9 +83,10 @@ function findingColumn(report: Report, parent: Element, x: number, width: number
   for (const finding of findings.slice(0, FINDINGS_SHOWN)) {
     const textX = x + 38;
     const room = width - 38;
-    const all = ink.lines(finding.message, TYPE.table, room);
+    const all = ink.lines(messageSentence(finding), TYPE.table, room);
     const lines = all.length > 4 ? [...all.slice(0, 3), "in full under Findings"] : all;
-    const who = findingTakeName(summary, finding);
+    const name = findingTakeName(summary, finding);
+    const who = name === null ? [] : ink.lines(name, TYPE.source, room).slice(0, 2);
     const top = flow.y;
     const item = element(doc, list, "LI");
     element(doc, item, "Lbl", {}, () => {
@@ -95,9 +96,11 @@ function findingColumn(report: Report, parent: Element, x: number, width: number
       lines.forEach((line, i) => {
         ink.text(`${line} `, textX, top + 9 + i * lineHeight(TYPE.table), TYPE.table);
       });
-      if (who !== null) ink.text(who, textX, top + 9 + lines.length * lineHeight(TYPE.table), TYPE.source);
+      who.forEach((line, i) => {
+        ink.text(line, textX, top + 9 + (lines.length + i) * lineHeight(TYPE.table), TYPE.source);
+      });
     });
-    flow.y = top + (lines.length + (who === null ? 0 : 1)) * lineHeight(TYPE.table) + 4;
+    flow.y = top + (lines.length + who.length) * lineHeight(TYPE.table) + 4;
     const rule = flow.y;
     artifact(doc, () => ink.line(x, rule, x + width, rule, PRINT.rule, 0.4));
   }

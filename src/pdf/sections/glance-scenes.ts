@@ -95,9 +95,15 @@ function sceneRow(scene: Scene): TableRow {
 
 function drawBoxes(ink: Ink, count: number, filled: boolean, area: CellArea): void {
   const step = Math.min(6.4, area.width / (count + 0.5 * Math.ceil(count / 8) + 1));
+  const fill = filled ? PRINT.ink : PRINT.paper;
+  // So many eighths cannot be told apart: one bar, no boxes.
+  if (step < 3.2) {
+    if (count > 0) ink.box(area.x, area.baseline - 6, area.width, 6.4, { stroke: PRINT.ink, fill });
+    return;
+  }
   for (let i = 0; i < count; i++) {
     const left = area.x + i * step + Math.floor(i / 8) * step * 0.5;
-    ink.box(left, area.baseline - 6, step * 0.78, 6.4, { stroke: PRINT.ink, fill: filled ? PRINT.ink : PRINT.paper });
+    ink.box(left, area.baseline - 6, step * 0.78, 6.4, { stroke: PRINT.ink, fill });
   }
 }
 

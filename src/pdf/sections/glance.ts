@@ -1,5 +1,6 @@
 /** The first page: the day at a glance. A producer can stop here. */
 import type { Element } from "../document.ts";
+import { lineHeight } from "../ink.ts";
 import { type Report, TYPE } from "../report.ts";
 import { element } from "../tags.ts";
 import { glanceHead } from "./glance-head.ts";
@@ -23,8 +24,9 @@ export function glance(report: Report): ContentsPlace {
   flow.y += 16;
   lensesAndFindings(report, section);
   dayNotes(report, section);
+  flow.need(24);
   const contents = { element: element(doc, section, "P"), page: flow.page(), baseline: flow.y + 9 };
-  flow.y += 14;
+  flow.y += 24;
   signatureLines(report, section);
   if (!complete) {
     flow.newPage();
@@ -40,7 +42,9 @@ export function fillContents(report: Report, place: ContentsPlace, entries: read
   const text = `In this report: ${entries.map(([title, page]) => `${title}, page ${page + 1}`).join("; ")}.`;
   doc.switchToPage(place.page);
   place.element.add(() => {
-    ink.text(text, flow.sheet.left, place.baseline, TYPE.label);
+    ink.lines(text, TYPE.label, flow.sheet.width).forEach((line, i) => {
+      ink.text(`${line} `, flow.sheet.left, place.baseline + i * lineHeight(TYPE.label), TYPE.label);
+    });
   });
   doc.switchToPage(flow.page());
 }

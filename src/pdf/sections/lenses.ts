@@ -8,7 +8,7 @@ import { stopRange, transmittanceText, tStop } from "../../format/stop.ts";
 import { minutesSeconds } from "../../format/time.ts";
 import { plural } from "../../format/words.ts";
 import type { CalibrationTable, Lens } from "../../ingest/records.ts";
-import { lensName } from "../../view/names.ts";
+import { lensName, sentence } from "../../view/names.ts";
 import { headLine, paragraph, sectionHead } from "../block.ts";
 import type { Element } from "../document.ts";
 import { type Report, TYPE } from "../report.ts";
@@ -112,7 +112,9 @@ function factsTable(report: Report, parent: Element): void {
           .filter((s) => s !== "")
           .join(", "),
       ],
-      below: [`${lens.id}.`, tableWords(table), lens.remarks ?? ""].filter((text) => text !== "").join(" "),
+      below: [`${lens.id}.`, tableWords(table), lens.remarks === null ? "" : sentence(lens.remarks)]
+        .filter((text) => text !== "")
+        .join(" "),
     };
   });
   if (rows.length === 0) rows.push({ cells: ["The kit lists no lens.", "", "", "", "", "", "", "", ""] });

@@ -1,11 +1,11 @@
 /**
- * How much room a take gets. On a day with few clips all that move have a large ribbon and every take its full notes; on a
- * thick day the room goes to plates, gaps and circled takes, so that the report stays one that a person can leaf through.
+ * How much room a take gets. Plates, gaps and circled takes that move have a large ribbon; on a thick day only the first of
+ * them, and takes that nobody has asked for yet are short, so that the report stays one that a person can leaf through.
  */
 import type { DaySummary, TakeSummary } from "../../summary/types.ts";
 import { takesBySlate } from "../totals.ts";
 
-/** With so few clips every logged take that moves gets a large ribbon. */
+/** Up to so many clips every take has its full notes. */
 const FEW_CLIPS = 40;
 /** Large ribbons on a thicker day. */
 const LARGE_ON_A_THICK_DAY = 8;
@@ -16,7 +16,7 @@ export function largeRibbons(summary: DaySummary): ReadonlySet<string> {
   const thick = isThick(summary);
   const scored = takes
     .map((take, order) => ({ ...take, order, score: toSay(take.summary) }))
-    .filter(({ score }) => score >= (thick ? 2 : 1))
+    .filter(({ score }) => score >= 2)
     .sort((a, b) => b.score - a.score || a.order - b.order);
   return new Set(scored.slice(0, thick ? LARGE_ON_A_THICK_DAY : FEW_CLIPS).map(({ target }) => target));
 }

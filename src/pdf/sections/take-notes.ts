@@ -7,7 +7,7 @@ import { share } from "../../format/percent.ts";
 import { listWords, plural, sentenceCase } from "../../format/words.ts";
 import type { PullFigures, TakeSummary } from "../../summary/types.ts";
 import type { Element } from "../document.ts";
-import { SEVERITY_WORDS, severityStyle, worstFirst } from "../finding-words.ts";
+import { messageSentence, SEVERITY_WORDS, severityStyle, worstFirst } from "../finding-words.ts";
 import { lineHeight, type TextStyle } from "../ink.ts";
 import { type Report, TYPE } from "../report.ts";
 import { drawTable } from "../table.ts";
@@ -109,7 +109,7 @@ function takeFindings(report: Report, parent: Element, t: TakeSummary): void {
       report,
       parent,
       SEVERITY_WORDS[finding.severity],
-      `${finding.message} ${finding.code}`,
+      `${messageSentence(finding)} ${finding.code}`,
       severityStyle(finding.severity),
     );
   }

@@ -13,14 +13,16 @@ import type { Bookmark } from "../outline.ts";
 import { PRINT } from "../palette.ts";
 import { type Report, TYPE } from "../report.ts";
 import { artifact, element } from "../tags.ts";
-import { mainFigures } from "../take-words.ts";
 import { type NumberedTake, takesBySlate } from "../totals.ts";
+import { drawStrip, layStrip, type Strip } from "./figure-strip.ts";
 import { isShort, isThick, largeRibbons } from "./ribbon-size.ts";
 import { pullsTable, shortNotes, takeNotes } from "./take-notes.ts";
 
 /** Points a pixel of the large ribbon: its 12 pixel labels print at 7.5 points. */
 const LARGE_SCALE = 0.625;
 const ROW_SCALE = 0.68;
+/** Points of the line with slate, take and camera. */
+const HEAD_HEIGHT = 27;
 const ROW_HEIGHT_PX = 46;
 /** Right of a row ribbon may stand the distance that leaves its scale. */
 const ROW_LABELS_PX = ROW_GUTTER + 84;
@@ -43,10 +45,11 @@ export function takeSheets(report: Report): ReadonlyMap<string, number> {
     let mark: Bookmark | null = null;
     for (const take of takes) {
       const ribbon = ribbonOf(report, take.summary, large.has(take.target), pixelsPerSecond);
-      report.flow.need((isShort(report.summary, take.summary) ? 56 : 78) + (ribbon?.height ?? 0));
+      const strip = isShort(report.summary, take.summary) ? null : layStrip(report, take.summary);
+      report.flow.need(HEAD_HEIGHT + (strip?.height ?? 24) + (ribbon?.height ?? 0));
       mark ??= report.bookmark.add(`${slate}, ${plural(takes.length, "clip")}`, report.flow.y);
       pages.set(take.target, report.flow.page());
-      takeSheet(report, section, take, mark, ribbon);
+      takeSheet(report, section, take, mark, ribbon, strip);
     }
   }
   return pages;
@@ -70,20 +73,26 @@ function ribbonOf(report: Report, t: TakeSummary, large: boolean, pixelsPerSecon
   return { drawing, scale, height: drawing.height * scale + 8 };
 }
 
-function takeSheet(report: Report, parent: Element, take: NumberedTake, mark: Bookmark, ribbon: Ribbon | null): void {
-  const { doc, flow, summary } = report;
+function takeSheet(
+  report: Report,
+  parent: Element,
+  take: NumberedTake,
+  mark: Bookmark,
+  ribbon: Ribbon | null,
+  strip: Strip | null,
+): void {
+  const { doc, flow } = report;
   const t = take.summary;
   const section = element(doc, parent, "Sect");
   doc.addNamedDestination(take.target, "XYZ", 0, flow.y, null);
   mark.add(`Take ${t.take.take} ${t.take.camera}`, flow.y);
-  const short = isShort(summary, t);
   takeHead(report, section, take);
-  if (!short) figureStrip(report, section, take);
+  if (strip !== null) drawStrip(report, section, strip);
   if (ribbon !== null) {
     drawDrawing(report, section, ribbon.drawing, flow.sheet.left, flow.y + 3, ribbon.scale);
     flow.y += ribbon.height;
   }
-  if (short) shortNotes(report, section, t);
+  if (strip === null) shortNotes(report, section, t);
   else {
     pullsTable(report, section, t);
     takeNotes(report, section, t);
@@ -130,39 +139,5 @@ function takeHead(report: Report, parent: Element, { summary: t }: NumberedTake)
       ink.text(`${line} `, x, first + i * lineHeight(TYPE.body), TYPE.body);
     });
   });
-  flow.y = top + 27;
-}
-
-/** Shares of the width: timecodes, length, clip, lens, focal length, stop, focus. */
-const STRIP_WEIGHTS = [59, 60, 60, 68, 84, 62, 60, 78] as const;
-
-/** Eight figures, each over the word that says where it comes from. */
-function figureStrip(report: Report, parent: Element, { summary: t }: NumberedTake): void {
-  const { doc, ink, flow, summary } = report;
-  const figures = mainFigures(t, summary.show.distances);
-  const unit = flow.sheet.width / STRIP_WEIGHTS.reduce((sum, weight) => sum + weight, 0);
-  const step = lineHeight(TYPE.table);
-  const top = flow.y;
-  let x = flow.sheet.left;
-  let longest = 0;
-  figures.forEach((f, i) => {
-    const width = (STRIP_WEIGHTS[i] ?? 0) * unit;
-    const style = f.source === null ? TYPE.source : TYPE.strong;
-    const values = ink.lines(f.text, style, width - 6);
-    const sources = f.source === null ? [] : ink.lines(f.source, TYPE.source, width - 6);
-    const lines = [
-      { text: f.term, style: TYPE.label },
-      ...values.map((text) => ({ text, style })),
-      ...sources.map((text) => ({ text, style: TYPE.source })),
-    ];
-    const left = x;
-    element(doc, parent, "P", {}, () => {
-      lines.forEach((line, n) => {
-        ink.text(`${line.text} `, left, top + 8 + n * step, line.style);
-      });
-    });
-    longest = Math.max(longest, lines.length);
-    x += width;
-  });
-  flow.y = top + longest * step + 4;
+  flow.y = top + HEAD_HEIGHT;
 }

@@ -22,7 +22,7 @@ export function takeTable(report: Report): PageWriters {
   const section = sectionHead(
     report,
     "Takes by slate",
-    "A circle is a circled take. Stop, focal length and focus: logged, else noted.",
+    "A circle is a circled take. Stop, focal length and focus: logged, else noted; n/l is not logged.",
   );
   const slates = takesBySlate(summary);
   if (slates.length === 0) {
@@ -31,15 +31,17 @@ export function takeTable(report: Report): PageWriters {
   }
   const fixed = 36 + 48 + 48 + 48 + 52 + 48 + 22 + 21 + 9 * 6.5;
   const rest = flow.sheet.width - fixed;
+  // Metres and feet stand side by side where the show wants both.
+  const focusShare = summary.show.distances === "both" ? 0.66 : 0.57;
   const columns = [
     { head: "Take", width: 36 },
     { head: "Clip", width: 48 },
     { head: "Timecode in", width: 48 },
     { head: "Length", width: 48, align: "end" },
-    { head: "Lens", width: rest * 0.43 },
+    { head: "Lens", width: rest * (1 - focusShare) },
     { head: "Focal length", width: 52 },
     { head: "Stop", width: 48 },
-    { head: "Focus", width: rest * 0.57 },
+    { head: "Focus", width: rest * focusShare },
     { head: "Pulls", width: 22, align: "end" },
     { head: "Page", width: 21, align: "end" },
   ] as const;

@@ -1,0 +1,55 @@
+/** All pages of a show at once, for the site generator run by hand; the command goes day by day instead. */
+import { sha256 } from "../core/hash.ts";
+import { canonicalJson } from "../core/stable-json.ts";
+import { readDay } from "../ingest/read-day.ts";
+import { readShow } from "../ingest/read-show.ts";
+import { buildDay } from "../model/build-day.ts";
+import { summariseDay } from "../summary/day.ts";
+import { digestDay } from "../summary/digest.ts";
+import type { DayDigest } from "../summary/types.ts";
+import type { PageKind, PageModel, PageSet, SiteContext } from "../view/context.ts";
+import { dayPages } from "../view/day-pages.ts";
+import { showPages } from "../view/show-pages.ts";
+import { dayNumber } from "./day-number.ts";
+import { thisTool } from "./program.ts";
+import { showFiles } from "./show-files.ts";
+
+/**
+ * Reads the show folder at `path` and makes the view models of every page, show-wide ones included. No pack is written,
+ * so the pages offer no files. Throws when `show.yaml` cannot be used.
+ */
+export async function showPageSet(path: string): Promise<PageSet> {
+  const folder = showFiles(path);
+  const { input: show, findings: showFindings } = readShow(folder);
+  if (show === null) throw new Error(`${path}: ${showFindings[0]?.message ?? "show.yaml cannot be used"}`);
+  const days = show.dates.map((date) => ({ date, day: dayNumber(folder, date) }));
+  const site: SiteContext = { tool: thisTool(), buildId: "", show: show.show, days, packFiles: [], showFindings };
+  const sets: PageSet[] = [];
+  const digests: DayDigest[] = [];
+  const hashes = show.files.map(({ file, sha256: hash }) => ({ file, hash }));
+  for (const date of show.dates) {
+    const { input, findings } = readDay(folder, show, date);
+    const summary = summariseDay(buildDay(show, input, findings), show.kit);
+    const files = input.files.map(({ file, sha256: hash }) => ({ file, hash }));
+    hashes.push(...files);
+    sets.push(dayPages(summary, { ...site, buildId: contentId({ tool: site.tool, files }) }));
+    digests.push(digestDay(summary, []));
+  }
+  sets.push(showPages(digests, show, { ...site, buildId: contentId({ tool: site.tool, files: hashes }) }));
+  return join(sets);
+}
+
+function contentId(content: unknown): string {
+  return sha256(canonicalJson(content)).slice(0, 12);
+}
+
+function join(sets: readonly PageSet[]): PageSet {
+  const joined: Partial<Record<PageKind, PageModel[]>> = {};
+  for (const set of sets) {
+    for (const [kind, pages] of Object.entries(set) as [PageKind, readonly PageModel[]][]) {
+      joined[kind] = [...(joined[kind] ?? []), ...pages];
+    }
+  }
+  for (const pages of Object.values(joined)) Object.freeze(pages);
+  return Object.freeze(joined);
+}

@@ -1,12 +1,12 @@
-// Makes docs/take-sheet.png and docs/day-page.png from the demo in site/. Run `npm run demo` first.
+// Makes docs/take-sheet.png and docs/day-page.png from the demo in site/ (or the folder named). Run `npm run demo` first.
 import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { chromium } from "playwright-core";
 import { findChromium } from "./tools.mjs";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
-const site = join(root, "site");
+const site = resolve(root, process.argv[2] ?? "site");
 const WIDTH = 1200;
 const TALLEST = 1500;
 

@@ -9,7 +9,10 @@ export function openShow(path: string, cwd: string): ShowFiles | UsageProblem {
   const full = resolve(cwd, path);
   const stat = statSync(full, { throwIfNoEntry: false });
   if (stat === undefined) return { usage: `there is no folder "${path}".${startHint(path)}` };
-  if (stat.isDirectory()) return showFiles(full);
+  if (stat.isDirectory()) {
+    const above = existsSync(resolve(full, "show.yaml")) ? null : showAbove(full);
+    return above === null ? showFiles(full) : { usage: `"${path}" has no show.yaml. Its show folder is ${above}.` };
+  }
   if (basename(full) === "show.yaml") return showFiles(dirname(full));
   const show = showAbove(full);
   const instead = show === null ? "" : ` Its show folder is ${show}.`;

@@ -31,7 +31,7 @@ function commands(io: Io, done: (exit: number) => void): Command {
     .option("-q, --quiet", "print errors only", false)
     .option("--verbose", "print remarks, unchanged days and the time of each stage too", false)
     .option("--no-color", "no colour, like NO_COLOR in the environment")
-    .configureHelp({ showGlobalOptions: true })
+    .configureHelp({ showGlobalOptions: true, optionDescription: (option) => option.description })
     .configureOutput({ writeOut: (text) => io.out.write(text), writeErr: (text) => io.err.write(text) })
     .showHelpAfterError("Run with --help to see how it is used.")
     .exitOverride()
@@ -46,7 +46,7 @@ function commands(io: Io, done: (exit: number) => void): Command {
     .option("-d, --day <date>", "build this day only, such as 2026-10-06; may be repeated", addDate, [])
     .option("-f, --force", "build every day anew, also into a folder that holds other files", false)
     .option("--strict", "exit 1 when there is anything to check", false)
-    .option("--max-findings <number>", "findings of one code in one file to print; 0 prints all", wholeNumber, 20)
+    .option("--max-findings <number>", "findings of one code in one file to print (default: 20); 0 prints all", wholeNumber, 20)
     .action(async (show: string, _options, command: Command) => {
       const { build } = await import("./commands/build.ts");
       done(await build(show, command.optsWithGlobals(), io));
@@ -58,7 +58,7 @@ function commands(io: Io, done: (exit: number) => void): Command {
     .argument("<path>", "show folder, one notes or log file, or - for a file that is piped in")
     .option("-d, --day <date>", "check this day only; may be repeated", addDate, [])
     .option("--strict", "exit 1 when there is anything to check", false)
-    .option("--max-findings <number>", "findings of one code in one file to print; 0 prints all", wholeNumber, 20)
+    .option("--max-findings <number>", "findings of one code in one file to print (default: 20); 0 prints all", wholeNumber, 20)
     .action(async (path: string, _options, command: Command) => {
       const { check } = await import("./commands/check.ts");
       done(await check(path, command.optsWithGlobals(), io));

@@ -1,4 +1,6 @@
-/** What every page does in the browser: the reader's choice of light or dark. Pages are complete without it. */
+/** What every page does in the browser: the reader's choice of light or dark, copy buttons. Pages are complete without it. */
+import { offerCopy } from "./parts/copy.ts";
 import { offerTheme } from "./parts/theme.ts";
 
 offerTheme(document);
+offerCopy(document);

@@ -55,10 +55,17 @@ export function finding(input: FindingInput): Finding {
     column: place?.column ?? null,
     length: place?.length ?? null,
     field: input.field ?? null,
-    message: input.message,
-    hint: input.hint,
+    message: sentence(input.message, input.field ?? null),
+    hint: sentence(input.hint, null),
     take: input.take ?? null,
   });
+}
+
+/** Capital letter at the start and full stop at the end; a column's name stays as it is written. */
+function sentence(text: string, field: string | null): string {
+  const first = /^[a-z]+(?=[\s,]|$)/.exec(text)?.[0] ?? null;
+  const capital = first !== null && first !== field ? first.charAt(0).toUpperCase() + text.slice(1) : text;
+  return /[.!?:]$/.test(capital) ? capital : `${capital}.`;
 }
 
 const SEVERITY_ORDER: Readonly<Record<Severity, number>> = { error: 0, check: 1, remark: 2 };

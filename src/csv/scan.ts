@@ -1,5 +1,5 @@
 import { codePointCount } from "../core/text-position.ts";
-import { splitLine } from "./delimiter.ts";
+import { type SplitCell, splitLine } from "./delimiter.ts";
 import { joinSplitTimecode, type LogPlan, type LogTable, labelBase } from "./log-table.ts";
 
 const LF = 10;
@@ -16,6 +16,8 @@ const SEMICOLON = 59;
 const NUMBER = 0;
 const TIMECODE = 1;
 const TEXT = 2;
+
+const DECODER = new TextDecoder("utf-8", { ignoreBOM: true });
 
 /** Powers of ten that a double holds exactly: a mantissa of at most 15 digits divided by one is rounded once, as `Number` does. */
 const POW10 = Array.from({ length: 23 }, (_, n) => 10 ** n);
@@ -143,6 +145,10 @@ export function scanTable(bytes: Uint8Array, from: number, firstLine: number, pl
   }
 
   const rows = row;
+  // Cells are mostly asked for row by row: the last row is kept split.
+  let splitRow = -1;
+  let text = "";
+  let cells: readonly SplitCell[] = [];
   const timecode = plan.columns.indexOf("timecode");
   return {
     rows,
@@ -152,8 +158,11 @@ export function scanTable(bytes: Uint8Array, from: number, firstLine: number, pl
     widths,
     line: (r) => lines[r] as number,
     cell(r, c) {
-      const text = rowText(bytes, starts[r] as number);
-      const cells = joinSplitTimecode(splitLine(text, plan.delimiter), timecode, plan.delimiter);
+      if (r !== splitRow) {
+        text = rowText(bytes, starts[r] as number);
+        cells = joinSplitTimecode(splitLine(text, plan.delimiter), timecode, plan.delimiter);
+        splitRow = r;
+      }
       const cell = cells[c];
       const end = cells.at(-1)?.end ?? 0;
       const place = { file: plan.file, line: lines[r] as number, column: codePointCount(text, 0, cell?.start ?? end) + 1 };
@@ -249,5 +258,5 @@ function rowText(bytes: Uint8Array, start: number): string {
   let end = bytes.indexOf(LF, start);
   if (end < 0) end = bytes.length;
   if (end > start && bytes[end - 1] === CR) end--;
-  return new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes.subarray(start, end));
+  return DECODER.decode(bytes.subarray(start, end));
 }

@@ -49,6 +49,7 @@ export function dayObject(summary: DaySummary, tool: Tool): Record<string, unkno
     })),
     findings: summary.findings.map(findingObject),
     rows: summary.rows,
+    slateExposure: summary.slateExposure,
   };
 }
 
@@ -106,6 +107,11 @@ function takeObject(summary: TakeSummary): Record<string, unknown> {
     whiteBalanceK: summary.whiteBalanceK,
     remarks: summary.remarks,
     calibration: summary.calibration,
+    exposure: summary.exposure,
+    subject: summary.subject,
+    calibrationArea: summary.calibrationArea,
+    overscan: summary.overscan,
+    overscanReason: summary.overscanReason,
   };
 }
 
@@ -125,6 +131,8 @@ function pullObject(pull: PullFigures, summary: TakeSummary): Record<string, unk
     extentDioptres: pull.extentDioptres,
     extentDepths: pull.extentDepths,
     peakDioptresPerSecond: pull.peakDioptresPerSecond,
+    breathingPercent: pull.breathingPercent,
+    breathingFrom: pull.breathingFrom,
   };
 }
 

@@ -15,7 +15,7 @@ import { type FieldMap, mapFor } from "./field-map.ts";
 import { buildLog } from "./log-build.ts";
 import { type LogHead, readLogHead } from "./log-keys.ts";
 import { type HeaderCell, headerNames, type LogLayout, logLayout } from "./log-layout.ts";
-import type { LensLog } from "./records.ts";
+import type { LensLog } from "./log-record.ts";
 
 /** What a log is read with. */
 export interface LogContext {

@@ -8,9 +8,9 @@ import { dioptresOf, settleNumbers } from "./log-cells.ts";
 import { tellOfConvention, tellOfDate } from "./log-checks.ts";
 import type { LogHead } from "./log-keys.ts";
 import type { HeaderCell, LogLayout } from "./log-layout.ts";
+import type { LensLog, LogColumn } from "./log-record.ts";
 import { rejectRepeats } from "./log-repeats.ts";
 import { timingOf } from "./log-timing.ts";
-import type { LensLog, LogColumn } from "./records.ts";
 
 export interface LogParts {
   readonly source: { readonly file: string; readonly bytes: Uint8Array; readonly sha256: string };

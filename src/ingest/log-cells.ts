@@ -39,7 +39,7 @@ export function settleNumbers(table: LogTable, layout: LogLayout, decimal: "." |
         place: table.cell(row, column).place,
         field: spec.name,
         message: `${spec.name} is ${number.problem}`,
-        hint: number.hint,
+        hint: spec.unit === undefined ? number.hint : `${number.hint} The column is in ${spec.unit}.`,
       }));
     }
   }

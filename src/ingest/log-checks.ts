@@ -3,7 +3,7 @@ import type { FindingCollector } from "../core/findings/collect.ts";
 import { LOG } from "../core/findings/log.ts";
 import type { LogHead } from "./log-keys.ts";
 import type { HeaderCell } from "./log-layout.ts";
-import type { LogColumn } from "./records.ts";
+import type { LogColumn } from "./log-record.ts";
 
 const DISTORTION: readonly LogColumn[] = ["k1", "k2", "k3", "k4", "k5", "k6", "p1", "p2", "lambda"];
 const SHADING: readonly LogColumn[] = ["a1", "a2", "a3"];

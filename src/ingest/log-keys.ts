@@ -9,7 +9,7 @@ import type { KeyLine } from "../csv/key-lines.ts";
 import { type FrameRate, rateLabel, supportsDropFrame } from "../time/frame-rate.ts";
 import { parseTimecode } from "../time/timecode.ts";
 import { readConvention, takeKey } from "./convention-keys.ts";
-import type { LogKeys } from "./records.ts";
+import type { LogKeys } from "./log-record.ts";
 import { readDate } from "./written/clock.ts";
 import { oneOf } from "./written/marks.ts";
 import { type Reading, read, refuse } from "./written/reading.ts";

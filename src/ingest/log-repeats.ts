@@ -3,7 +3,7 @@ import type { FindingCollector } from "../core/findings/collect.ts";
 import { LOG } from "../core/findings/log.ts";
 import type { FrameRate } from "../time/frame-rate.ts";
 import { framesPerDay } from "../time/timecode.ts";
-import type { LogTiming } from "./records.ts";
+import type { LogTiming } from "./log-record.ts";
 
 /** What is looked at to tell repeated rows. */
 export interface RepeatInput {

@@ -4,7 +4,7 @@ import type { LogTable } from "../csv/log-table.ts";
 import { parseTimecode } from "../time/timecode.ts";
 import type { LogHead } from "./log-keys.ts";
 import type { LogLayout } from "./log-layout.ts";
-import type { LogTiming } from "./records.ts";
+import type { LogTiming } from "./log-record.ts";
 import { readNumber } from "./written/number.ts";
 
 /** When the rows of a log were; rows without a readable time are marked in `rejected`, each with its finding. */

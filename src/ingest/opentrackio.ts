@@ -1,37 +1,15 @@
-import type { Place } from "../core/finding.ts";
 import type { FindingCollector } from "../core/findings/collect.ts";
 import { CSV } from "../core/findings/csv.ts";
 import { LOG } from "../core/findings/log.ts";
-import { codePointCount } from "../core/text-position.ts";
 import { decodeText, wholeFile } from "../csv/decode.ts";
-import { jsonErrorAt, memberAt } from "./json-position.ts";
 import type { LogContext, LogSource } from "./lens-log.ts";
+import type { LensLog, LogColumn } from "./log-record.ts";
 import { rejectRepeats } from "./log-repeats.ts";
-import type { Direction, LensLog, LogColumn } from "./records.ts";
+import type { Direction } from "./records.ts";
 import { fractionOf, isObject, type JsonObject, sampleFigures } from "./sample-fields.ts";
-import { identityOf, type SampleIdentity } from "./sample-identity.ts";
+import { identityOf, type SampleIdentity, saidIn } from "./sample-identity.ts";
+import { pathOf, placeInSample, type SampleLine, sampleCell, sampleLines, sampleOf } from "./sample-lines.ts";
 import { clockOf, type SampleClock, sampleTime, timecodeOf } from "./sample-timing.ts";
-
-/** Where the figures of each column stand in a sample. */
-const PATHS: Readonly<Partial<Record<string, readonly string[]>>> = {
-  timecode: ["timing", "timecode"],
-  focus: ["lens", "focusDistance"],
-  t: ["lens", "tStop"],
-  f: ["lens", "fStop"],
-  focal_mm: ["lens", "pinholeFocalLength"],
-  entrance_pupil_mm: ["lens", "entrancePupilOffset"],
-  squeeze: ["static", "camera", "anamorphicSqueeze"],
-  a1: ["lens", "exposureFalloff", "a1"],
-  a2: ["lens", "exposureFalloff", "a2"],
-  a3: ["lens", "exposureFalloff", "a3"],
-};
-
-/** One line of the log: a sample, or nothing that can be used. */
-interface Line {
-  readonly number: number;
-  readonly text: string;
-  readonly sample: JsonObject | null;
-}
 
 /**
  * Reads OpenTrackIO 1.0.x samples, one JSON object a line: the lens part, the timing and what the static block says of camera and
@@ -42,7 +20,7 @@ export function readOpenTrackIo(source: LogSource, context: LogContext, found: F
   const decoded = decodeText(source.bytes, file);
   found.addAll(decoded.findings);
   if (decoded.text === null) return null;
-  const lines = linesOf(decoded.text, file, found);
+  const lines = sampleLines(decoded.text);
   if (lines.length === 0) {
     found.add(CSV.empty, {
       place: wholeFile(file),
@@ -51,17 +29,10 @@ export function readOpenTrackIo(source: LogSource, context: LogContext, found: F
     });
     return null;
   }
-  const clock = clockOf(lines.find((line) => line.sample !== null && timecodeOf(line.sample) !== null)?.sample ?? null, context);
-  const rejected = Uint8Array.from(lines, (line) => (line.sample === null ? 1 : 0));
-  const frames = framesOf(lines, clock, file, rejected, found);
-  const identity = identityOf(
-    lines.map((line) => line.sample),
-    (row, path) => placeIn(file, lines[row] as Line, path),
-    found,
-  );
-  const { columns, direction } = columnsOf(lines, file, found);
-  const cell = (row: number, column: string): { place: Place; text: string } =>
-    cellOf(file, lines[row] as Line, PATHS[column] ?? []);
+  const reading = readSamples(lines, file, context, found);
+  const { clock, frames, rejected, columns } = reading;
+  const lineAt = (row: number): SampleLine => lines[row] as SampleLine;
+  const identity = identityOf(reading.said, (row, path) => placeInSample(file, lineAt(row), path), found);
   rejectRepeats(
     {
       file,
@@ -72,9 +43,9 @@ export function readOpenTrackIo(source: LogSource, context: LogContext, found: F
       rejected,
       columns: Object.values(columns),
       identity: identity.rowKeys.camera ?? null,
-      lineOf: (row) => (lines[row] as Line).number,
-      placeOf: (row) => cell(row, "timecode").place,
-      textOf: (row) => `the timecode of line ${(lines[row] as Line).number}`,
+      lineOf: (row) => lineAt(row).number,
+      placeOf: (row) => sampleCell(file, lineAt(row), "timecode").place,
+      textOf: (row) => `the timecode of line ${lineAt(row).number}`,
     },
     found,
   );
@@ -82,7 +53,7 @@ export function readOpenTrackIo(source: LogSource, context: LogContext, found: F
     file,
     sha256: source.sha256,
     bytes: source.bytes.length,
-    keys: keysOf(identity, clock, direction),
+    keys: keysOf(identity, clock, reading.direction),
     keyPlace: identity.place,
     rows: lines.length,
     timing: { kind: "timecode", frames },
@@ -93,9 +64,107 @@ export function readOpenTrackIo(source: LogSource, context: LogContext, found: F
     focusField: columns.focus === undefined ? null : "focus_m",
     rowKeys: identity.rowKeys,
     unknown: [],
-    lineOf: (row) => (lines[row] as Line).number,
-    cell,
+    lineOf: (row) => lineAt(row).number,
+    cell: (row, column) => sampleCell(file, lineAt(row), column),
   };
+}
+
+interface Reading {
+  readonly clock: SampleClock;
+  readonly frames: Int32Array;
+  readonly rejected: Uint8Array;
+  readonly columns: Readonly<Partial<Record<LogColumn, Float64Array>>>;
+  readonly direction: Direction | null;
+  readonly said: readonly ReturnType<typeof saidIn>[];
+}
+
+/** Reads the samples one after the other and keeps none of them: a day's log would not fit in memory as objects. */
+function readSamples(lines: readonly SampleLine[], file: string, context: LogContext, found: FindingCollector): Reading {
+  const frames = new Int32Array(lines.length).fill(-1);
+  const rejected = new Uint8Array(lines.length);
+  const columns: Partial<Record<LogColumn, Float64Array>> = {};
+  const said: ReturnType<typeof saidIn>[] = [];
+  let clock: SampleClock | null = null;
+  let direction: Direction | null = null;
+  let squeeze: number | null = null;
+  lines.forEach((line, row) => {
+    const sample = sampleOf(line, file, found);
+    said.push(saidIn(sample));
+    if (sample === null) {
+      rejected[row] = 1;
+      return;
+    }
+    if (clock === null && timecodeOf(sample) !== null) clock = clockOf(sample, context);
+    const frame = frameOf(sample, line, clock ?? clockOf(null, context), file, found);
+    if (frame === null) rejected[row] = 1;
+    else frames[row] = frame;
+    squeeze = squeezeOf(sample) ?? squeeze;
+    direction = readFigures({ sample, line, row, file, squeeze, direction, columns, rows: lines.length }, found);
+  });
+  return { clock: clock ?? clockOf(null, context), frames, rejected, columns, direction, said };
+}
+
+function frameOf(sample: JsonObject, line: SampleLine, clock: SampleClock, file: string, found: FindingCollector): number | null {
+  const time = sampleTime(sample, clock);
+  if (time.ok && time.subFrame === 0) return time.frame;
+  found.addIn(file, time.ok ? LOG.betweenFrames : time.dropped ? LOG.droppedLabel : LOG.badSample, () => ({
+    place: placeInSample(file, line, ["timing", "timecode"]),
+    field: "timecode",
+    message: time.ok ? `the sample lies ${time.subFrame} sub-frames after its frame` : time.problem,
+    hint: time.ok
+      ? "Nothing to do: the frame's own sample is used."
+      : "Look at the recorder's timecode settings. The row is rejected.",
+  }));
+  return null;
+}
+
+interface FigureInput {
+  readonly sample: JsonObject;
+  readonly line: SampleLine;
+  readonly row: number;
+  readonly rows: number;
+  readonly file: string;
+  readonly squeeze: number | null;
+  /** Direction of the samples before; coefficients of the other direction are left out. */
+  readonly direction: Direction | null;
+  readonly columns: Partial<Record<LogColumn, Float64Array>>;
+}
+
+function readFigures(input: FigureInput, found: FindingCollector): Direction | null {
+  const { line, row, file, columns } = input;
+  const figures = sampleFigures(input.sample, input.squeeze);
+  for (const { path, problem } of figures.bad) {
+    const name = path.join(".");
+    found.addIn(file, LOG.badField, () => ({
+      place: placeInSample(file, line, path),
+      field: pathOf(path) ?? name,
+      message: `${name} ${problem}`,
+      hint: "Leave the field out when nothing was measured.",
+    }));
+  }
+  if (figures.otherModel !== null) {
+    found.addIn(file, LOG.otherModel, () => ({
+      place: placeInSample(file, line, ["lens", "distortion"]),
+      field: "model",
+      message: `the distortion model "${figures.otherModel}" is not known`,
+      hint: 'The standard has "Brown-Conrady D-U" and "Brown-Conrady U-D".',
+    }));
+  }
+  const direction = input.direction ?? figures.direction;
+  const turned = figures.direction !== null && figures.direction !== direction;
+  for (const [column, value] of figures.values) {
+    if (turned && /^[kp]\d$/.test(column)) continue;
+    columns[column] ??= new Float64Array(input.rows).fill(Number.NaN);
+    (columns[column] as Float64Array)[row] = value;
+  }
+  return direction;
+}
+
+/** The static block's squeeze; a row without a static block keeps the last one said. */
+function squeezeOf(sample: JsonObject): number | null {
+  const camera = isObject(sample.static) && isObject(sample.static.camera) ? sample.static.camera : null;
+  const fraction = camera === null ? null : fractionOf(camera.anamorphicSqueeze);
+  return fraction === null ? null : fraction.num / fraction.denom;
 }
 
 function keysOf(identity: SampleIdentity, clock: SampleClock, direction: Direction | null): LensLog["keys"] {
@@ -123,137 +192,4 @@ function keysOf(identity: SampleIdentity, clock: SampleClock, direction: Directi
     clockOffsetFrames: 0,
     startTimecode: null,
   };
-}
-
-function linesOf(text: string, file: string, found: FindingCollector): readonly Line[] {
-  const lines: Line[] = [];
-  text.split("\n").forEach((content, i) => {
-    if (content.trim() === "") return;
-    const number = i + 1;
-    let parsed: unknown;
-    try {
-      parsed = JSON.parse(content);
-    } catch {
-      tellOfJson(file, number, content, found);
-      lines.push({ number, text: content, sample: null });
-      return;
-    }
-    if (!isObject(parsed)) {
-      found.addIn(file, LOG.badSample, () => ({
-        place: { file, line: number, column: 1 },
-        message: "the line is JSON and no object",
-        hint: "Each line is one OpenTrackIO sample.",
-      }));
-    }
-    lines.push({ number, text: content, sample: isObject(parsed) ? parsed : null });
-  });
-  return lines;
-}
-
-function tellOfJson(file: string, line: number, content: string, found: FindingCollector): void {
-  found.addIn(file, LOG.badJson, () => {
-    const offset = jsonErrorAt(content) ?? 0;
-    const cutOff = offset >= content.trimEnd().length;
-    return {
-      place: { file, line, column: codePointCount(content, 0, offset) + 1 },
-      message: cutOff
-        ? "the line ends in the middle of a sample"
-        : `the line is not JSON from ${JSON.stringify(content.slice(offset, offset + 12))} on`,
-      hint: cutOff
-        ? "The recording or the copy was cut off; copy the file again."
-        : "Mend the line, or delete it. Its row is rejected.",
-    };
-  });
-}
-
-function framesOf(
-  lines: readonly Line[],
-  clock: SampleClock,
-  file: string,
-  rejected: Uint8Array,
-  found: FindingCollector,
-): Int32Array {
-  const frames = new Int32Array(lines.length).fill(-1);
-  lines.forEach((line, row) => {
-    if (line.sample === null) return;
-    const time = sampleTime(line.sample, clock);
-    if (time.ok && time.subFrame === 0) {
-      frames[row] = time.frame;
-      return;
-    }
-    rejected[row] = 1;
-    const kind = time.ok ? LOG.betweenFrames : time.dropped ? LOG.droppedLabel : LOG.badSample;
-    found.addIn(file, kind, () => ({
-      place: placeIn(file, line, ["timing", "timecode"]),
-      field: "timecode",
-      message: time.ok ? `the sample lies ${time.subFrame} sub-frames after its frame` : time.problem,
-      hint: time.ok
-        ? "Nothing to do: the frame's own sample is used."
-        : "Look at the recorder's timecode settings. The row is rejected.",
-    }));
-  });
-  return frames;
-}
-
-function columnsOf(
-  lines: readonly Line[],
-  file: string,
-  found: FindingCollector,
-): { readonly columns: Partial<Record<LogColumn, Float64Array>>; readonly direction: Direction | null } {
-  const columns: Partial<Record<LogColumn, Float64Array>> = {};
-  let direction: Direction | null = null;
-  let squeeze: number | null = null;
-  lines.forEach((line, row) => {
-    if (line.sample === null) return;
-    squeeze = squeezeOf(line.sample) ?? squeeze;
-    const figures = sampleFigures(line.sample, squeeze);
-    for (const { path, problem } of figures.bad) {
-      found.addIn(file, LOG.badField, () => ({
-        place: placeIn(file, line, path),
-        field: path.join("."),
-        message: `${path.join(".")} ${problem}`,
-        hint: "Leave the field out when nothing was measured.",
-      }));
-    }
-    if (figures.otherModel !== null) {
-      const model = figures.otherModel;
-      found.addIn(file, LOG.otherModel, () => ({
-        place: placeIn(file, line, ["lens", "distortion"]),
-        field: "model",
-        message: `the distortion model "${model}" is not known`,
-        hint: 'The standard has "Brown-Conrady D-U" and "Brown-Conrady U-D".',
-      }));
-    }
-    direction ??= figures.direction;
-    const turned = figures.direction !== null && figures.direction !== direction;
-    for (const [column, value] of figures.values) {
-      if (turned && /^[kp]\d$/.test(column)) continue;
-      columns[column] ??= new Float64Array(lines.length).fill(Number.NaN);
-      (columns[column] as Float64Array)[row] = value;
-    }
-  });
-  return { columns, direction };
-}
-
-/** The static block's squeeze; a row without a static block keeps the last one said. */
-function squeezeOf(sample: JsonObject): number | null {
-  const camera = isObject(sample.static) && isObject(sample.static.camera) ? sample.static.camera : null;
-  const fraction = camera === null ? null : fractionOf(camera.anamorphicSqueeze);
-  return fraction === null ? null : fraction.num / fraction.denom;
-}
-
-function cellOf(file: string, line: Line, path: readonly string[]): { place: Place; text: string } {
-  const member = path.length === 0 ? null : memberAt(line.text, path);
-  const place = placeIn(file, line, path);
-  return { place, text: member === null ? "" : line.text.slice(member.start, member.end) };
-}
-
-function placeIn(file: string, line: Line, path: readonly string[]): Place {
-  for (let depth = path.length; depth > 0; depth--) {
-    const member = memberAt(line.text, path.slice(0, depth));
-    if (member === null) continue;
-    const column = codePointCount(line.text, 0, member.start) + 1;
-    return { file, line: line.number, column, length: codePointCount(line.text, member.start, member.end) };
-  }
-  return { file, line: line.number, column: 1 };
 }

@@ -10,11 +10,12 @@ import { DAYS } from "./discover.ts";
 import { type FieldMap, readFieldMaps } from "./field-map.ts";
 import type { ShowFolder } from "./folder.ts";
 import { type LogContext, readLensLog } from "./lens-log.ts";
+import type { LensLog } from "./log-record.ts";
 import { readNotes } from "./notes.ts";
 import { type Opener, opener } from "./open-file.ts";
 import { readOpenTrackIo } from "./opentrackio.ts";
 import { FIELD_MAPS } from "./read-show.ts";
-import type { DayInput, LensLog, NoteRow, ShowInput, Still } from "./records.ts";
+import type { DayInput, NoteRow, ShowInput, Still } from "./records.ts";
 
 const ENTRIES = ["day.yaml", "notes.csv", "logs", "stills"];
 const PICTURES = /\.(png|jpe?g|exr)$/i;

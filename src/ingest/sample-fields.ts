@@ -1,5 +1,7 @@
 /** One OpenTrackIO sample read into flat figures in this project's units and names. */
-import type { Direction, LogColumn } from "./records.ts";
+
+import type { LogColumn } from "./log-record.ts";
+import type { Direction } from "./records.ts";
 
 export type JsonObject = { readonly [key: string]: unknown };
 

@@ -20,9 +20,25 @@ const PATHS = {
 } as const;
 type Key = keyof typeof PATHS;
 
-/** Reads the identity of each row; what a row does not say holds from the rows before, and what the first rows lack from the first that says it. */
+/** What one sample says of camera, slate and lens. */
+export type Said = Readonly<Record<Key, string | null>>;
+
+const NOTHING: Said = Object.freeze({ camera: null, slate: null, lensSerial: null });
+
+/** What a sample says, without keeping the sample. */
+export function saidIn(sample: JsonObject | null): Said {
+  if (sample === null) return NOTHING;
+  const said = {
+    camera: textAt(sample, PATHS.camera),
+    slate: textAt(sample, PATHS.slate),
+    lensSerial: textAt(sample, PATHS.lensSerial),
+  };
+  return said.camera === null && said.slate === null && said.lensSerial === null ? NOTHING : said;
+}
+
+/** The identity of each row: what a row does not say holds from the rows before, and what the first rows lack from the first that says it. */
 export function identityOf(
-  samples: readonly (JsonObject | null)[],
+  samples: readonly Said[],
   placeOf: (row: number, path: readonly string[]) => Place,
   found: FindingCollector,
 ): SampleIdentity {
@@ -67,8 +83,8 @@ interface Series {
   readonly firstRow: number;
 }
 
-function series(samples: readonly (JsonObject | null)[], key: Key): Series {
-  const said = samples.map((sample) => textAt(sample, PATHS[key]));
+function series(samples: readonly Said[], key: Key): Series {
+  const said = samples.map((sample) => sample[key]);
   const firstRow = Math.max(
     0,
     said.findIndex((text) => text !== null),

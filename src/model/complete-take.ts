@@ -25,19 +25,6 @@ export function completeTake(
   const loggedSqueeze = track?.columns.squeeze?.find((value) => Number.isFinite(value)) ?? null;
   const stillName = note?.still?.value ?? null;
   const still = stillName === null ? null : (input.stills.find((s) => sameName(s.name) === sameName(stillName)) ?? null);
-  if (stillName !== null && still === null && note?.still != null) {
-    findings.push(
-      finding({
-        code: "MATCH414",
-        severity: "check",
-        place: note.still.place,
-        field: "still",
-        message: `There is no still "${stillName}" in ${input.folder}/stills.`,
-        hint: "Put the picture there or correct the name; capital letters do not matter.",
-        take: draft.address,
-      }),
-    );
-  }
   return Object.freeze({
     address: draft.address,
     duplicate: draft.duplicate,

@@ -1,6 +1,7 @@
 /** Gives the rows of one log to the frames of the takes they name. */
 import { type Finding, finding } from "../core/finding.ts";
-import type { DayRecord, LensLog } from "../ingest/records.ts";
+import type { LensLog } from "../ingest/log-record.ts";
+import type { DayRecord } from "../ingest/records.ts";
 import { type PictureFrame, pictureFrames } from "./clock.ts";
 import type { TakeDraft } from "./draft.ts";
 import type { DraftIndex } from "./draft-index.ts";

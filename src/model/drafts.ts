@@ -1,6 +1,7 @@
 /** Takes before their logs are known: from the notes, or from logs that name a take where there are no notes. */
 import { type Finding, finding } from "../core/finding.ts";
-import type { DayInput, LensLog, NoteRow, ShowRecord } from "../ingest/records.ts";
+import type { LensLog } from "../ingest/log-record.ts";
+import type { DayInput, NoteRow, ShowRecord } from "../ingest/records.ts";
 import { framesForward, framesPerDay } from "../time/timecode.ts";
 import { sameName, takeAddress } from "./address.ts";
 import { pictureFrames } from "./clock.ts";

@@ -1,6 +1,7 @@
 /** Joins log rows to takes. Every row ends as used, unmatched or rejected, and the sum is kept. */
 import { compareText, type Finding, finding } from "../core/finding.ts";
-import type { DayRecord, LensLog } from "../ingest/records.ts";
+import type { LensLog } from "../ingest/log-record.ts";
+import type { DayRecord } from "../ingest/records.ts";
 import { distribute, type LogShare } from "./distribute.ts";
 import type { TakeDraft } from "./draft.ts";
 import { DraftIndex } from "./draft-index.ts";

@@ -1,6 +1,6 @@
 /** Rows that found no frame, kept by reason until the log is read, and what is said about them. */
 import { type Finding, finding } from "../core/finding.ts";
-import type { LensLog } from "../ingest/records.ts";
+import type { LensLog } from "../ingest/log-record.ts";
 import type { PictureFrame } from "./clock.ts";
 import type { TakeDraft } from "./draft.ts";
 import type { DraftIndex } from "./draft-index.ts";

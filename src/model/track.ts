@@ -1,5 +1,7 @@
 /** One take's log on the take's own frames. */
-import { type Lens, LOG_COLUMNS, type LogColumn } from "../ingest/records.ts";
+
+import { LOG_COLUMNS, type LogColumn } from "../ingest/log-record.ts";
+import type { Lens } from "../ingest/records.ts";
 import type { LogShare } from "./distribute.ts";
 import type { FrameRun, LensTrack } from "./types.ts";
 

@@ -20,7 +20,7 @@ import {
   type TableOptions,
   type TableRow,
 } from "./table-layout.ts";
-import { artifact, element, link, spanColumns } from "./tags.ts";
+import { artifact, element, link, spanCells } from "./tags.ts";
 
 export type { Cell, CellArea, Column, TableRow } from "./table-layout.ts";
 
@@ -105,9 +105,12 @@ function rowElements(
   const row = element(doc, body, "TR");
   const cells = laid.cells.map((_, i) => element(doc, row, i === 0 ? "TH" : "TD", i === 0 ? { scope: "Row" } : {}));
   const [first] = cells;
-  if (laid.row.group === true && first !== undefined) spanColumns(first, frame.columns.length);
-  const below = laid.below.length === 0 ? null : element(doc, row, "TD");
-  if (below !== null) spanColumns(below, frame.columns.length - 1);
+  if (laid.row.group === true && first !== undefined) spanCells(first, { ColSpan: frame.columns.length });
+  if (laid.below.length === 0) return { cells, below: null };
+  // The lines below are a row of their own, which the head of the row spans.
+  if (first !== undefined) spanCells(first, { RowSpan: 2 });
+  const below = element(doc, element(doc, body, "TR"), "TD");
+  spanCells(below, { ColSpan: frame.columns.length - 1 });
   return { cells, below };
 }
 

@@ -30,10 +30,10 @@ export function element(doc: Doc, parent: Element, type: string, options: Elemen
   return made;
 }
 
-/** Lets a table cell span columns. */
-export function spanColumns(cell: Element, columns: number): void {
+/** Lets a table cell span columns and rows, so that every row of a table has the same number of columns. */
+export function spanCells(cell: Element, span: { readonly ColSpan?: number; readonly RowSpan?: number }): void {
   const data = (cell as unknown as { readonly dictionary: { readonly data: Record<string, unknown> } }).dictionary.data;
-  data["A"] = { ...(data["A"] as Record<string, unknown> | undefined), O: "Table", ColSpan: columns };
+  data["A"] = { ...(data["A"] as Record<string, unknown> | undefined), O: "Table", ...span };
 }
 
 /** Rules, repeated heads and page furniture: seen, not read out. Never call it while content of an element is being drawn. */

@@ -5,6 +5,7 @@ import { numberFromDistance } from "../core/quantity.ts";
 import type { Kit } from "../ingest/records.ts";
 import { sameName } from "../model/address.ts";
 import type { Day } from "../model/types.ts";
+import { slateExposures } from "./exposure.ts";
 import { summariseTake } from "./take.ts";
 import type { DaySummary, DayTotals, LensUse, TakeSummary } from "./types.ts";
 
@@ -31,6 +32,7 @@ export function summariseDay(day: Day, kit: Kit): DaySummary {
     findings,
     findingCounts: countFindings(findings),
     rows: day.rows,
+    slateExposure: slateExposures(takes),
   });
 }
 

@@ -1,4 +1,5 @@
 /** What a day leaves behind for the show-wide pages once its frames are dropped. */
+import { lensStates } from "./state-histogram.ts";
 import type { DayDigest, DaySummary, TakeDigest, TakeSummary } from "./types.ts";
 
 export function digestDay(summary: DaySummary, packFiles: readonly { readonly name: string; readonly bytes: number }[]): DayDigest {
@@ -15,6 +16,7 @@ export function digestDay(summary: DaySummary, packFiles: readonly { readonly na
     findings: summary.findings,
     takes: summary.takes.filter((take) => !take.take.duplicate).map(digestTake),
     packFiles: [...packFiles],
+    lensStates: lensStates(summary.takes),
   };
 }
 

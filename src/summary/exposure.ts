@@ -1,6 +1,7 @@
 /** Exposure of takes against each other: light on the sensor, and with the exposure index counted; the spread over a slate. */
-import type { Take } from "../model/types.ts";
+
 import { sameName } from "../model/address.ts";
+import type { Take } from "../model/types.ts";
 import { miredFromKelvin, relativeExposure } from "../optics/exposure.ts";
 import type { TakeSummary } from "./types.ts";
 

@@ -20,8 +20,9 @@ export interface FrameLook {
   readonly state: CalibrationState;
 }
 
-const LOGGED_DISTORTION: readonly CoefficientName[] = ["k1", "k2", "k3", "k4", "k5", "k6", "p1", "p2", "lambda"];
-const LOGGED_SHADING: readonly CoefficientName[] = ["a1", "a2", "a3"];
+const LOGGED_DISTORTION = ["k1", "k2", "k3", "k4", "k5", "k6", "p1", "p2", "lambda"] as const;
+const LOGGED_SHADING = ["a1", "a2", "a3"] as const;
+/** Columns of a log that the lens look depends on, beside focal length, focus and stop. */
 export const LOGGED_COEFFICIENTS = [...LOGGED_DISTORTION, ...LOGGED_SHADING, "cx_mm", "cy_mm"] as const;
 
 /** The look at a frame of a take with a log. */
@@ -99,7 +100,7 @@ export function tableCoefficients(
 function loggedCoefficients(take: Take, frame: number): Coefficients {
   const found: Partial<Record<CoefficientName, number>> = {};
   for (const name of LOGGED_COEFFICIENTS) {
-    const value = take.track?.columns[name as keyof typeof take.track.columns]?.[frame];
+    const value = take.track?.columns[name]?.[frame];
     if (value !== undefined && !Number.isNaN(value)) found[name] = value;
   }
   return found;

@@ -1,7 +1,7 @@
 /** The lens look on every frame of a take, for exports and pages. */
 import type { Take } from "../model/types.ts";
+import { distinctStates } from "./distinct-states.ts";
 import type { FrameLook } from "./frame-look.ts";
-import { distinctStates } from "./lens-states.ts";
 import type { CalibrationState, FrameFigures, TakeSummary, ThreePoints } from "./types.ts";
 
 /** Arrays have an entry a frame, NaN where there is no value: not logged, no coefficients, or not defined out to the corner. */

@@ -4,7 +4,7 @@ import type { Take } from "../model/types.ts";
 import type { CanonicalDistortion } from "../optics/distortion/canonical.ts";
 import { equationRoom } from "../optics/distortion/equation.ts";
 import { mapPoint, type Side } from "../optics/distortion/map.ts";
-import { distinctStates } from "./lens-states.ts";
+import { distinctStates } from "./distinct-states.ts";
 import type { FrameFigures } from "./types.ts";
 
 /** A canvas in pixels at the recorded resolution. */

@@ -3,6 +3,7 @@ import { type DistanceM, metresFromDioptres } from "../core/quantity.ts";
 import type { Take } from "../model/types.ts";
 import { fNumberFor } from "../optics/depth-of-field.ts";
 import { detectPulls } from "../optics/focus-pull.ts";
+import { pullBreathing } from "./breathing.ts";
 import type { FramesAndStop } from "./frames.ts";
 import type { PullFigures } from "./types.ts";
 
@@ -40,6 +41,7 @@ export function takePulls(take: Take, frames: FramesAndStop | null): readonly Pu
       peakDioptresPerSecond: pull.peakDioptresPerSecond,
       meanDioptresPerSecond: pull.meanDioptresPerSecond,
       follow: pull.follow,
+      ...pullBreathing(take, figures, pull),
     };
   });
 }

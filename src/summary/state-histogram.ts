@@ -4,7 +4,8 @@ import type { TakeSummary } from "./types.ts";
 
 /** Steps of the histogram: half a millimetre, 0.02 dioptres, a third of a stop. */
 export const FOCAL_STEP_MM = 0.5;
-export const FOCUS_STEP_DIOPTRES = 0.02;
+const STEPS_A_DIOPTRE = 50;
+export const FOCUS_STEP_DIOPTRES = 1 / STEPS_A_DIOPTRE;
 export const STOP_STEP_STOPS = 1 / 3;
 
 /**
@@ -20,6 +21,8 @@ export interface LensStates {
   readonly modes: readonly { readonly camera: string; readonly sensorMode: string }[];
   /** Takes marked as plates. */
   readonly plates: StateHistogram;
+  /** Those of them that are grids: charts that were shot on the day. */
+  readonly grids: StateHistogram;
   /** All takes, plates included. */
   readonly all: StateHistogram;
   /** Frames whose focal length or focus is not logged; a take without a log counts whole. */
@@ -45,21 +48,24 @@ export function lensStates(takes: readonly TakeSummary[]): LensStates[] {
   const lenses = new Map<string, Counts>();
   for (const summary of takes) {
     const { take } = summary;
-    if (take.lensId === null || take.duplicate) continue;
-    const counts = lenses.get(take.lensId) ?? newCounts();
-    lenses.set(take.lensId, counts);
+    const id = take.lens?.id ?? take.lensId;
+    if (id === null || take.duplicate) continue;
+    const counts = lenses.get(id) ?? newCounts();
+    lenses.set(id, counts);
     if (take.sensorMode !== null) {
       const { camera, sensorMode } = take.sensorMode;
       counts.modes.set(`${camera}\u0000${sensorMode}`, { camera, sensorMode });
     }
-    count(summary, take.plate === null ? [counts.all] : [counts.all, counts.plates]);
+    const { plates, grids, all } = counts;
+    count(summary, take.plate === null ? [all] : take.plate === "grid" ? [all, plates, grids] : [all, plates]);
   }
   return [...lenses]
     .sort(([a], [b]) => compareText(a, b))
-    .map(([lens, { modes, plates, all }]) => ({
+    .map(([lens, { modes, plates, grids, all }]) => ({
       lens,
       modes: [...modes.values()],
       plates: Object.fromEntries(plates.cells),
+      grids: Object.fromEntries(grids.cells),
       all: Object.fromEntries(all.cells),
       platesUnknown: plates.unknown,
       allUnknown: all.unknown,
@@ -74,11 +80,13 @@ interface Cells {
 interface Counts {
   readonly modes: Map<string, { readonly camera: string; readonly sensorMode: string }>;
   readonly plates: Cells;
+  readonly grids: Cells;
   readonly all: Cells;
 }
 
 function newCounts(): Counts {
-  return { modes: new Map(), plates: { cells: new Map(), unknown: 0 }, all: { cells: new Map(), unknown: 0 } };
+  const none = (): Cells => ({ cells: new Map(), unknown: 0 });
+  return { modes: new Map(), plates: none(), grids: none(), all: none() };
 }
 
 function count({ take, perFrame }: TakeSummary, into: readonly Cells[]): void {
@@ -101,7 +109,7 @@ function count({ take, perFrame }: TakeSummary, into: readonly Cells[]): void {
 
 function stateKey({ focalMm, focusDioptres, stops }: LensState): string {
   const stop = stops === null ? "-" : Math.round(stops / STOP_STEP_STOPS);
-  return `${Math.round(focalMm / FOCAL_STEP_MM)} ${Math.round(focusDioptres / FOCUS_STEP_DIOPTRES)} ${stop}`;
+  return `${Math.round(focalMm / FOCAL_STEP_MM)} ${Math.round(focusDioptres * STEPS_A_DIOPTRE)} ${stop}`;
 }
 
 /** Several days' histograms as one list of states, in order of focal length, focus (far first) and stop. */
@@ -120,7 +128,7 @@ function stateFromKey(key: string): LensState {
   const [focal, focus, stop] = key.split(" ");
   return {
     focalMm: Number(focal) * FOCAL_STEP_MM,
-    focusDioptres: Number(focus) / Math.round(1 / FOCUS_STEP_DIOPTRES),
+    focusDioptres: Number(focus) / STEPS_A_DIOPTRE,
     stops: stop === undefined || stop === "-" ? null : Number(stop) / 3,
   };
 }

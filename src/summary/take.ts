@@ -6,10 +6,14 @@ import type { NoteRow } from "../ingest/records.ts";
 import type { Take } from "../model/types.ts";
 import { shutterDegrees, stopsBetween } from "../optics/exposure.ts";
 import { formatTimecode } from "../time/timecode.ts";
+import { calibrationArea } from "./calibration-area.ts";
 import { depthFromNotes, shallowestDepth } from "./depth.ts";
+import { takeExposure } from "./exposure.ts";
 import { anglesAt, type FramesAndStop, frameFigures, servedFocal } from "./frames.ts";
 import { lensLook } from "./lens-look.ts";
+import { takeOverscan } from "./overscan.ts";
 import { takePulls } from "./pulls.ts";
+import { subjectFocus } from "./subject.ts";
 import type { TakeSummary } from "./types.ts";
 
 /** Summarises a take. `found` are the day's findings about it. */
@@ -23,6 +27,12 @@ export function summariseTake(take: Take, found: readonly Finding[]): TakeSummar
   const logged = take.track?.framesLogged ?? 0;
   const findings = [...found, ...findingsOfSummary(take, frames, look.findings)];
   const note = take.note;
+  const exposureParts = {
+    tStop: stopRange(take, frames),
+    ndStops: note?.ndStops?.value ?? null,
+    shutterDeg: shutter(note, take.captureFps),
+    ei: note?.ei?.value ?? null,
+  };
   return Object.freeze({
     take,
     timecodeIn: timecode(0),
@@ -38,7 +48,7 @@ export function summariseTake(take: Take, found: readonly Finding[]): TakeSummar
     })),
     durationSeconds: take.durationFrames / rationalToNumber(take.rate),
     focal: focalRange(take),
-    tStop: stopRange(take, frames),
+    tStop: exposureParts.tStop,
     focus: focusRange(take, frames),
     pulls: takePulls(take, frames),
     depthOfField: frames === null ? depthFromNotes(take) : shallowestDepth(frames),
@@ -54,14 +64,18 @@ export function summariseTake(take: Take, found: readonly Finding[]): TakeSummar
     tiltDeg: loggedOrNoted(take, middleFrame, "tilt_deg", note?.tiltDeg?.value),
     rollDeg: loggedOrNoted(take, middleFrame, "roll_deg", note?.rollDeg?.value),
     filters: note?.filters?.value ?? null,
-    ndStops: note?.ndStops?.value ?? null,
-    shutterDeg: shutter(note, take.captureFps),
-    ei: note?.ei?.value ?? null,
+    ndStops: exposureParts.ndStops,
+    shutterDeg: exposureParts.shutterDeg,
+    ei: exposureParts.ei,
     whiteBalanceK: note?.whiteBalanceK?.value ?? null,
     subjectM: note?.subjectM?.value ?? null,
     remarks: note?.remarks?.value ?? null,
     perFrame: frames?.figures ?? null,
     findings,
+    exposure: takeExposure({ ...exposureParts, take }),
+    subject: subjectFocus(take, frames?.figures ?? null),
+    calibrationArea: calibrationArea(take, look.state),
+    ...takeOverscan(take, frames?.figures ?? null),
   });
 }
 

@@ -3,6 +3,12 @@ import type { Finding, FindingCounts } from "../core/finding.ts";
 import type { DistanceM, Source } from "../core/quantity.ts";
 import type { Kit, Lens, ShowRecord } from "../ingest/records.ts";
 import type { Day, FrameRun, RowCounts, Take } from "../model/types.ts";
+import type { BreathingFrom } from "./breathing.ts";
+import type { CalibrationArea } from "./calibration-area.ts";
+import type { SlateExposure, TakeExposure } from "./exposure.ts";
+import type { TakeOverscan } from "./overscan.ts";
+import type { LensStates } from "./state-histogram.ts";
+import type { SubjectFocus } from "./subject.ts";
 
 export interface PullFigures {
   /** 0-based from timecodeIn: the last held frame before. */
@@ -19,6 +25,9 @@ export interface PullFigures {
   readonly meanDioptresPerSecond: number;
   /** A slow follow without a hold, longer than three seconds. */
   readonly follow: boolean;
+  /** Change of the horizontal angle of view from start to end, percent; `null` when it is not known. */
+  readonly breathingPercent: number | null;
+  readonly breathingFrom: BreathingFrom | null;
 }
 
 export interface DepthFigures {
@@ -121,6 +130,14 @@ export interface TakeSummary {
   /** `null` without a log. */
   readonly perFrame: FrameFigures | null;
   readonly findings: readonly Finding[];
+  readonly exposure: TakeExposure;
+  /** While a subject distance is noted and the take has a log. */
+  readonly subject: SubjectFocus | null;
+  /** Set when the coefficients that served were made on another sensor area. */
+  readonly calibrationArea: CalibrationArea | null;
+  readonly overscan: TakeOverscan | null;
+  /** Why there is no overscan, or none in one direction. */
+  readonly overscanReason: string | null;
 }
 
 export interface DayTotals {
@@ -160,6 +177,8 @@ export interface DaySummary {
   readonly findings: readonly Finding[];
   readonly findingCounts: FindingCounts;
   readonly rows: RowCounts;
+  /** In order of each slate's first take. */
+  readonly slateExposure: readonly SlateExposure[];
 }
 
 /** What a take leaves behind for the show-wide pages, after its day was dropped. Small and plain: it is stored in the manifest. */
@@ -203,6 +222,8 @@ export interface DayDigest {
   readonly takes: readonly TakeDigest[];
   /** Sizes of the day's pack files in bytes, by name. */
   readonly packFiles: readonly { readonly name: string; readonly bytes: number }[];
+  /** For calibration coverage: lens states in steps, by lens. */
+  readonly lensStates: readonly LensStates[];
 }
 
 /** The lens set compared: what does not match between lenses of one kit. */

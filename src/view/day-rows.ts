@@ -12,7 +12,7 @@ import type { DayContext, SlateGroup } from "./day-context.ts";
 import { distanceUnit, rangeInColumn } from "./distances.ts";
 import { severityClass, severityWord, worstFirst } from "./findings.ts";
 import { hrefTo, takePath } from "./links.ts";
-import { focalMark, plateWords, sentence } from "./names.ts";
+import { focalMark, plateWords, sentence, statusWord } from "./names.ts";
 import type { StopScale } from "./stop-scale.ts";
 import { classes } from "./table.ts";
 import { focalRange } from "./take-facts.ts";
@@ -137,7 +137,7 @@ function takeRow(t: TakeSummary, day: DayContext, path: string, place: RowPlace)
     focusSource: t.focus === null || t.focus.source === "logged" ? "" : t.focus.source,
     pulls: t.pulls === null ? NOT_LOGGED : String(t.pulls.length),
     pullsCls: t.pulls === null ? "absent" : "value",
-    status: take.status === null || take.status === "good" ? "" : sentence(take.status),
+    status: take.status === null || take.status === "good" ? "" : sentence(statusWord(take.status)),
     ...findingOf(worst),
     remark: t.remarks ?? "",
   };

@@ -10,7 +10,7 @@ import { type DayHead, dayHead, dayTitle } from "./day-page.ts";
 import { distanceUnit, rangeInColumn } from "./distances.ts";
 import { type FileLink, fileLinks } from "./files.ts";
 import { dayPath, hrefTo, takePath } from "./links.ts";
-import { dayShort, sentence, takeName } from "./names.ts";
+import { dayShort, sentence, statusWord, takeName } from "./names.ts";
 import { pageBase } from "./page.ts";
 import { cell, column, num, type Row, row, type TableModel, table, textOr } from "./table.ts";
 import { focalRange } from "./take-facts.ts";
@@ -111,7 +111,7 @@ function insideWords(t: TakeSummary): string {
 }
 
 function remarkWords(t: TakeSummary): string | null {
-  const status = t.take.status === null ? null : sentence(t.take.status);
+  const status = t.take.status === null ? null : sentence(statusWord(t.take.status));
   const words = [status, t.remarks].filter((text) => text !== null).join(" ");
   return words === "" ? null : words;
 }

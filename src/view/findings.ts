@@ -1,5 +1,6 @@
 /** Findings as the pages print them. */
 import type { Finding, FindingCounts, Severity } from "../core/finding.ts";
+import { findingKind } from "../core/findings/catalogue.ts";
 import { plural } from "../format/words.ts";
 import { FINDINGS_PATH, hrefTo, takePath } from "./links.ts";
 
@@ -53,7 +54,7 @@ export function findingView(finding: Finding, links: FindingLinks): FindingView 
     word: severityWord(finding.severity),
     cls: severityClass(finding.severity),
     code: finding.code,
-    codeHref: hrefTo(links.path, FINDINGS_PATH, codeAnchor(finding.code)),
+    codeHref: hrefTo(links.path, FINDINGS_PATH, findingKind(finding.code) === null ? "glossary" : codeAnchor(finding.code)),
     message: finding.message,
     hint: finding.hint,
     place: placeText(finding),

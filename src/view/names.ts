@@ -45,10 +45,17 @@ export function unitName(unit: string): string {
 
 /** Words for a take's standing: "Circled, good. Plate: hero of 24B." */
 export function standing(take: Take): string {
-  const first = [take.circled ? "circled" : null, take.status].filter((word) => word !== null).join(", ");
+  const first = [take.circled ? "circled" : null, take.status === null ? null : statusWord(take.status)]
+    .filter((word) => word !== null)
+    .join(", ");
   const plate = plateWords(take);
   const sentences = [first === "" ? null : sentence(first), plate === null ? null : `Plate: ${plate}.`];
   return sentences.filter((text) => text !== null).join(" ");
+}
+
+/** A take's status as it is said: "good", "NG", "false start". */
+export function statusWord(status: string): string {
+  return status === "ng" ? "NG" : status;
 }
 
 /** "hero", "clean, of 24B" or `null` for a take that is no plate. */

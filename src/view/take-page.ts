@@ -3,6 +3,8 @@
 import { focusRibbon } from "../chart/focus-ribbon.ts";
 import { svg } from "../chart/svg.ts";
 import { countFindings } from "../core/finding.ts";
+import { NOT_RECORDED } from "../format/absent.ts";
+import { stopRange } from "../format/stop.ts";
 import type { TakeSummary } from "../summary/types.ts";
 import type { PageModel } from "./context.ts";
 import type { DayContext } from "./day-context.ts";
@@ -42,6 +44,8 @@ export interface TakePage extends PageModel {
   readonly hasFindings: boolean;
   readonly turns: readonly Turn[];
   readonly strip: readonly Fact[];
+  /** Scene, take, roll, clip, timecodes, lens and stop with tabs between: pastes into a row of a spreadsheet. */
+  readonly copyText: string;
   readonly ribbon: string;
   readonly ribbonAxis: string;
   readonly hasReadout: boolean;
@@ -105,6 +109,7 @@ export function takePage(t: TakeSummary, day: DayContext): TakePage {
     hasFindings: t.findings.length > 0,
     turns: turnsOf(t, day, path),
     strip: takeStrip(t, day, path),
+    copyText: copyText(t),
     ribbon: svg(ribbon, { idPrefix: "ribbon" }),
     ribbonAxis: svg(ribbonAxis(ribbon), { idPrefix: "axis", decorative: true }),
     hasReadout: readout !== null,
@@ -128,6 +133,13 @@ export function takePage(t: TakeSummary, day: DayContext): TakePage {
     hasFiles: files.length > 0,
     hasDayFiles: dayFiles.length > 0,
   };
+}
+
+function copyText(t: TakeSummary): string {
+  const { take } = t;
+  const stop = t.tStop === null ? null : stopRange(t.tStop.widest, t.tStop.deepest);
+  const cells = [take.scene, takeName(take), take.roll, take.clip, t.timecodeIn, t.timecodeOut, take.lensId, stop];
+  return cells.map((text) => text ?? NOT_RECORDED).join("\t");
 }
 
 function aboutTake(t: TakeSummary): string {

@@ -11,13 +11,23 @@ import { launchChromium } from "../helpers/chromium.ts";
 
 const out = inject("demoOut");
 const url = (path: string): string => pathToFileURL(join(out, path)).href;
-const takes = pagesOf(out).filter((page) => page.path.includes("/takes/")).map((page) => page.path);
+const takes = pagesOf(out)
+  .filter((page) => page.path.includes("/takes/"))
+  .map((page) => page.path);
 const noLog = pagesOf(out).find((page) => page.path.includes("/takes/") && page.html.includes("noted, no log"))?.path;
 const ONE_OF_EACH = [
-  "index.html", "kit.html", "methods.html", "findings.html",
+  "index.html",
+  "kit.html",
+  "methods.html",
+  "findings.html",
   pagesOf(out).find((page) => page.path.startsWith("lenses/"))?.path ?? "",
-  "days/2026-10-06/index.html", "days/2026-10-06/editorial.html", "days/2026-10-06/vfx.html", "days/2026-10-06/production.html", "days/2026-10-06/findings.html",
-  takes[0] ?? "", ...(noLog === undefined ? [] : [noLog]),
+  "days/2026-10-06/index.html",
+  "days/2026-10-06/editorial.html",
+  "days/2026-10-06/vfx.html",
+  "days/2026-10-06/production.html",
+  "days/2026-10-06/findings.html",
+  takes[0] ?? "",
+  ...(noLog === undefined ? [] : [noLog]),
 ];
 
 let browser: Browser;
@@ -89,9 +99,21 @@ describe("one page of each kind", () => {
         await page.goto(url(path));
         await page.evaluate(axe);
         const found = await page.evaluate(async () => {
-          const run = (globalThis as unknown as { axe: { run(o: unknown): Promise<{ violations: { id: string; nodes: { target: unknown[]; failureSummary?: string }[] }[] }> } }).axe;
+          const run = (
+            globalThis as unknown as {
+              axe: {
+                run(o: unknown): Promise<{ violations: { id: string; nodes: { target: unknown[]; failureSummary?: string }[] }[] }>;
+              };
+            }
+          ).axe;
           const result = await run.run({ runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] });
-          return result.violations.map((v) => `${v.id}: ${v.nodes.slice(0, 2).map((n) => `${n.target.join(" ")} ${n.failureSummary ?? ""}`).join(" | ")}`);
+          return result.violations.map(
+            (v) =>
+              `${v.id}: ${v.nodes
+                .slice(0, 2)
+                .map((n) => `${n.target.join(" ")} ${n.failureSummary ?? ""}`)
+                .join(" | ")}`,
+          );
         });
         wrong.push(...found.map((text) => `${path}: ${text}`));
       }
@@ -118,7 +140,10 @@ describe("one page of each kind", () => {
       await full.goto(url(path));
       const withoutScript = await plain.locator("main").innerText();
       const withScript = await full.locator("main").innerText();
-      expect(withScript.includes(withoutScript.slice(0, 200).trim()) || withoutScript.length >= withScript.length * 0.95, path).toBe(true);
+      expect(
+        withScript.includes(withoutScript.slice(0, 200).trim()) || withoutScript.length >= withScript.length * 0.95,
+        path,
+      ).toBe(true);
     }
     await plain.context().close();
     await full.close();

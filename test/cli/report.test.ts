@@ -30,7 +30,7 @@ describe("findingsText", () => {
   it("prints place, code and message on one line, then the frame with carets, the hint and where to read more", () => {
     expect(findingsText([BAD_FOCUS], source(), options())).toBe(
       [
-        'ferry/days/2026-03-14/logs/A012C003.csv:3:22  error CSV122  focus distance is not a number: "2,41 m"',
+        'ferry/days/2026-03-14/logs/A012C003.csv:3:22  error CSV122  Focus distance is not a number: "2,41 m".',
         "  2 | 10:21:05:11,A012C003,2.40,2.8",
         '  3 | 10:21:05:12,A012C003,"2,41 m",2.8',
         "    |                      ^^^^^^^^",

@@ -33,7 +33,7 @@ describe("collectFindings", () => {
     for (let line = 1; line <= 3; line++) found.add(CSV.outOfRange, details(line));
     const list = found.list();
     expect(list).toHaveLength(24);
-    expect(list.at(-1)).toMatchObject({ code: "CSV122", file: "a.csv", line: null, message: "and 5 more CSV122 in this file" });
+    expect(list.at(-1)).toMatchObject({ code: "CSV122", file: "a.csv", line: null, message: "And 5 more CSV122 in this file." });
   });
 
   it("lists all of them with a limit of 0", () => {

@@ -23,6 +23,6 @@ describe("decodeText", () => {
     const bytes = Buffer.concat([Buffer.from("é\nü"), Buffer.from([0xfc])]);
     const { text, findings } = decodeText(bytes, "x");
     expect(text).toContain("ü");
-    expect(findings[0]).toMatchObject({ code: "CSV105", line: 2, message: expect.stringContaining("byte 6 (0xfc)") });
+    expect(findings[0]).toMatchObject({ code: "CSV105", line: 2, message: expect.stringContaining("Byte 6 (0xfc)") });
   });
 });

@@ -29,11 +29,7 @@ export function attributeValues(html: string, name: string): string[] {
 
 /** Text of a page without tags, styles and scripts, spaces of every kind folded to one. */
 export function pageText(html: string): string {
-  return unescapeHtml(
-    html
-      .replace(/<(script|style)\b[^>]*>[\s\S]*?<\/\1>/g, " ")
-      .replace(/<[^>]+>/g, " "),
-  ).replace(/\s+/g, " ");
+  return unescapeHtml(html.replace(/<(script|style)\b[^>]*>[\s\S]*?<\/\1>/g, " ").replace(/<[^>]+>/g, " ")).replace(/\s+/g, " ");
 }
 
 export function unescapeHtml(text: string): string {

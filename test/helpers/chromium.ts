@@ -21,6 +21,14 @@ export async function launchChromium(): Promise<Browser> {
   if (executablePath === null) throw new Error("no Chromium-family browser was found; set CHROMIUM to its path");
   return chromium.launch({
     executablePath,
-    args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--no-first-run"],
+    args: [
+      "--no-sandbox",
+      "--disable-gpu",
+      "--disable-quic",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+      "--no-first-run",
+    ],
   });
 }

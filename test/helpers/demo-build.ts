@@ -21,7 +21,8 @@ export default function setup(project: TestProject): () => void {
     encoding: "utf8",
   });
   // the demo has deliberate mistakes, so that 1 (errors in the data) is as right as 0
-  if (run.status !== 0 && run.status !== 1) throw new Error(`the demo did not build (exit ${run.status}): ${run.stdout}${run.stderr}`);
+  if (run.status !== 0 && run.status !== 1)
+    throw new Error(`the demo did not build (exit ${run.status}): ${run.stdout}${run.stderr}`);
   project.provide("demoOut", out);
   return () => rmSync(work, { recursive: true, force: true });
 }

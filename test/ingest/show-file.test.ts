@@ -65,7 +65,7 @@ describe("readShowFile", () => {
   it("reads a circle of confusion for each sensor mode", () => {
     const read = show(`${MINIMUM}circle_of_confusion_mm: {OPEN: 0.02, SQZ: x}\n`);
     expect(read.show?.circleOfConfusionMm).toEqual(new Map([["OPEN", 0.02]]));
-    expect(read.findings[0]).toMatchObject({ code: "SHOW604", line: 4, column: 44, field: "circle_of_confusion_mm.SQZ" });
+    expect(read.findings[0]).toMatchObject({ code: "SHOW604", line: 4, column: 43, field: "circle_of_confusion_mm.SQZ" });
   });
 
   it("refuses drop-frame at a rate that has none", () => {

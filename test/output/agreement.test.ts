@@ -21,7 +21,9 @@ const poppler = spawnSync("pdftotext", ["-v"]).error === undefined;
 describe.each(dates)("the figures of %s", (date) => {
   const day = JSON.parse(readFileSync(join(out, "packs", date, "day.json"), "utf8"));
   const firstOfAddress = new Set<string>();
-  const takes = day.takes.filter((take: { address: string }) => !firstOfAddress.has(take.address) && firstOfAddress.add(take.address));
+  const takes = day.takes.filter(
+    (take: { address: string }) => !firstOfAddress.has(take.address) && firstOfAddress.add(take.address),
+  );
 
   it("stand on every take's page as in day.json: timecodes, focus, stops", () => {
     for (const take of takes) {
@@ -44,14 +46,18 @@ describe.each(dates)("the figures of %s", (date) => {
   });
 
   it("stand in takes.csv as in day.json", () => {
-    const [header, ...rows] = readFileSync(join(out, "packs", date, "takes.csv"), "utf8").trimEnd().split("\n");
+    const [header, ...rows] = readFileSync(join(out, "packs", date, "takes.csv"), "utf8")
+      .trimEnd()
+      .split("\n");
     const at = (name: string): number => (header ?? "").split(",").indexOf(name);
     expect(rows.length).toBeGreaterThanOrEqual(day.takes.length);
     const firstCells = rows.map((row) => row.split(",")[0]);
     for (const take of day.takes) {
       const row = rows[firstCells.indexOf(take.address)]?.split(",") ?? [];
       expect(row[at("timecode_in")], take.address).toBe(take.timecodeIn ?? "");
-      expect(row[at("duration_frames")], take.address).toBe(String(takes.find((t: { address: string }) => t.address === take.address).durationFrames));
+      expect(row[at("duration_frames")], take.address).toBe(
+        String(takes.find((t: { address: string }) => t.address === take.address).durationFrames),
+      );
     }
   });
 });

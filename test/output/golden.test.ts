@@ -31,7 +31,11 @@ function fold(text: string): string {
 describe.each(readdirSync(GOLDEN).filter((name) => existsSync(join(GOLDEN, name, "in"))))("the golden show %s", (name) => {
   it("builds into the pages and files that were reviewed", () => {
     const built = join(mkdtempSync(join(tmpdir(), "daybook-golden-")), "report");
-    const run = spawnSync(process.execPath, [join(ROOT, "dist/cli/main.js"), "build", join(GOLDEN, name, "in"), "--out", built, "--quiet"], { encoding: "utf8" });
+    const run = spawnSync(
+      process.execPath,
+      [join(ROOT, "dist/cli/main.js"), "build", join(GOLDEN, name, "in"), "--out", built, "--quiet"],
+      { encoding: "utf8" },
+    );
     expect([0, 1], run.stderr).toContain(run.status);
     const expected = join(GOLDEN, name, "out");
     if (!existsSync(expected)) {

@@ -15,10 +15,14 @@ const hashes = (folder: string): Record<string, string> =>
 describe("a second build of the demo", () => {
   it("writes the same files with the same bytes in another time zone and language", () => {
     const out = join(mkdtempSync(join(tmpdir(), "daybook-again-")), "report");
-    const run = spawnSync(process.execPath, [join(ROOT, "dist/cli/main.js"), "build", join(ROOT, "data"), "--out", out, "--quiet"], {
-      encoding: "utf8",
-      env: { ...process.env, TZ: "Pacific/Kiritimati", LANG: "tr_TR.UTF-8", LC_ALL: "tr_TR.UTF-8" },
-    });
+    const run = spawnSync(
+      process.execPath,
+      [join(ROOT, "dist/cli/main.js"), "build", join(ROOT, "data"), "--out", out, "--quiet"],
+      {
+        encoding: "utf8",
+        env: { ...process.env, TZ: "Pacific/Kiritimati", LANG: "tr_TR.UTF-8", LC_ALL: "tr_TR.UTF-8" },
+      },
+    );
     expect([0, 1]).toContain(run.status);
     expect(hashes(out)).toEqual(hashes(inject("demoOut")));
     rmSync(join(out, ".."), { recursive: true, force: true });

@@ -31,8 +31,13 @@ describe("every page of the demo", () => {
         }
         const [path, anchor] = link.split("#") as [string, string | undefined];
         const target = path === "" ? page.path : normalize(join(dirname(page.path), decodeURIComponent(path)));
-        if (!existsSync(join(out, target)) || target.endsWith("/") || !/\.[a-z0-9]+$/i.test(target)) wrong.push(`${page.path}: ${link} leads nowhere`);
-        else if (anchor !== undefined && anchor !== "" && !(byPath.get(target)?.html.includes(` id="${decodeURIComponent(anchor)}"`) ?? false)) {
+        if (!existsSync(join(out, target)) || target.endsWith("/") || !/\.[a-z0-9]+$/i.test(target))
+          wrong.push(`${page.path}: ${link} leads nowhere`);
+        else if (
+          anchor !== undefined &&
+          anchor !== "" &&
+          !(byPath.get(target)?.html.includes(` id="${decodeURIComponent(anchor)}"`) ?? false)
+        ) {
           wrong.push(`${page.path}: ${link} has no such anchor`);
         }
       }
@@ -62,7 +67,8 @@ describe("every page of the demo", () => {
     for (const page of pages) {
       const report = await validate.validateString(page.html, page.path);
       for (const result of report.results) {
-        for (const message of result.messages) wrong.push(`${page.path}:${message.line}:${message.column} ${message.ruleId} ${message.message}`);
+        for (const message of result.messages)
+          wrong.push(`${page.path}:${message.line}:${message.column} ${message.ruleId} ${message.message}`);
       }
     }
     expect(wrong.slice(0, 20)).toEqual([]);
@@ -71,7 +77,8 @@ describe("every page of the demo", () => {
   it("shows no word of a value that is not there", () => {
     const prose = new Set(["findings.html", "methods.html"]); // these explain such words
     for (const page of pages) {
-      if (!prose.has(page.path)) expect(/>[^<]*\b(undefined|NaN|null|\[object)\b[^<]*</.exec(page.html)?.[0] ?? null, page.path).toBeNull();
+      if (!prose.has(page.path))
+        expect(/>[^<]*\b(undefined|NaN|null|\[object)\b[^<]*</.exec(page.html)?.[0] ?? null, page.path).toBeNull();
     }
   });
 

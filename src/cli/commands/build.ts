@@ -1,4 +1,5 @@
 /** `daybook build SHOW` */
+import { statSync } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
 import type { BuildEffects } from "../../build/effects.ts";
 import { loadPipeline } from "../../build/make.ts";
@@ -32,6 +33,8 @@ export async function build(path: string, options: BuildCommandOptions, io: Io):
   if (isWithin(outPath, show.path)) {
     return usage(`the report cannot be written into the show folder (${outPath}). Name a folder outside it with --out.`, io);
   }
+  if (statSync(outPath, { throwIfNoEntry: false })?.isFile() === true)
+    return usage(`${outPath} is a file; --out takes a folder.`, io);
   const log = progressLog(io, options);
   const stopWaiting = io.onInterrupt(() => {
     log.clear();
@@ -88,7 +91,7 @@ function say(
         open: page,
       }),
     );
-  } else if (!options.quiet) {
+  } else if (!options.quiet && (result.status === "done" || states.length > 0)) {
     const counts = countsText(result.counts, options.verbose);
     io.out.write(`${totalLine({ days: daysText(states), takes: result.takes, counts, milliseconds: result.milliseconds })}\n`);
     const rows = rowsText(result.rows);

@@ -34,12 +34,11 @@ interface Target {
 export function check(path: string, options: CheckCommandOptions, io: Io): number {
   const start = io.now();
   const target = findTarget(path, io);
-  if ("usage" in target) {
-    io.err.write(`error: ${target.usage}\n`);
-    return EXIT.usage;
-  }
+  if ("usage" in target) return usage(target.usage, io);
   if (target.remark !== null && !options.quiet) io.err.write(`${target.remark}\n`);
   const { folder, onlyFile, looseName } = target;
+  const unknown = options.day.find((date) => folder.list(`days/${date}`) === null);
+  if (unknown !== undefined) return usage(`no day "${unknown}" in the show.`, io);
   const result =
     onlyFile !== null && looseName !== null ? checkOneFile(folder, onlyFile, looseName) : checkShow(folder, options.day, onlyFile);
   const exit = exitCode(result, options);
@@ -47,6 +46,9 @@ export function check(path: string, options: CheckCommandOptions, io: Io): numbe
   else sayText(result, target, options, io.now() - start, io);
   return exit;
 }
+
+/** Files of a show that a report is made from. */
+const READ_FILES = /^(show\.yaml|kit\/.+|days\/\d{4}-\d{2}-\d{2}\/.+)$/;
 
 function findTarget(path: string, io: Io): Target | UsageProblem {
   if (path === "-") return loose(io.readInput(), STDIN_NAME, io);
@@ -59,7 +61,9 @@ function findTarget(path: string, io: Io): Target | UsageProblem {
   if (above !== null) {
     const folder = showFiles(above);
     const onlyFile = relative(folder.path, showFiles(resolve(full, "..")).path + sep + full.slice(full.lastIndexOf(sep) + 1));
-    return { folder, root: folder.path, onlyFile: onlyFile.split(sep).join("/"), looseName: null, remark: null };
+    const name = onlyFile.split(sep).join("/");
+    if (!READ_FILES.test(name)) return { usage: `"${path}" is no file that a report is made from.` };
+    return { folder, root: folder.path, onlyFile: name, looseName: null, remark: null };
   }
   const content = showFiles(resolve(full, "..")).read(full.slice(full.lastIndexOf(sep) + 1));
   if (!(content instanceof Uint8Array)) return { usage: `"${path}" ${content.problem}` };
@@ -82,7 +86,7 @@ function sayText(result: CheckResult, target: Target, options: CheckCommandOptio
     colours: coloursFor(io.out, io, options.color),
   });
   io.out.write(text);
-  if (options.quiet) return;
+  if (options.quiet || !result.usable) return;
   const counts = countsText(result.counts, options.verbose);
   const file = target.looseName ?? target.onlyFile;
   const days = daysText(Array.from({ length: result.days }, () => "checked"));
@@ -103,4 +107,9 @@ function sayJson(result: CheckResult, exit: number, milliseconds: number, io: Io
 function exitCode(result: CheckResult, options: CheckCommandOptions): number {
   if (!result.usable) return EXIT.usage;
   return result.counts.error > 0 || (options.strict && result.counts.check > 0) ? EXIT.dataErrors : EXIT.fine;
+}
+
+function usage(text: string, io: Io): number {
+  io.err.write(`error: ${text}\n`);
+  return EXIT.usage;
 }

@@ -117,7 +117,8 @@ export const KIT = {
     code: "KIT520",
     severity: "check",
     title: "Calibration table without points",
-    explain: "The table has no row that can be used.",
+    explain:
+      "The table has no row that can be used, so there is nothing to evaluate or to show. Each refused row has its own finding.",
   },
 } as const satisfies Record<string, FindingKind>;
 

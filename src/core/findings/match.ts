@@ -92,10 +92,4 @@ export const MATCH_FINDINGS: readonly FindingKind[] = [
     explain:
       "Fewer frames of the take are logged than check.log_coverage in show.yaml asks for. Missing frames are never filled in: lines are not joined across them, and figures by frame are empty there.",
   },
-  {
-    code: "MATCH414",
-    severity: "check",
-    title: "A still that is not there",
-    explain: "The notes name a still that the day's stills folder does not have.",
-  },
 ];

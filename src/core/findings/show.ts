@@ -18,7 +18,7 @@ export const SHOW = {
     code: "SHOW603",
     severity: "error",
     title: "Required key missing",
-    explain: "The file lacks a key it cannot do without.",
+    explain: "The file lacks a key it cannot do without. The hint has a line that can be added as it is.",
   },
   badValue: {
     code: "SHOW604",
@@ -41,7 +41,7 @@ export const SHOW = {
   otherDate: {
     code: "SHOW607",
     severity: "error",
-    title: "day.yaml of another date",
+    title: "Day file of another date",
     explain:
       "The date in day.yaml must be the folder's name: a day file that was copied and not changed looks like this. The folder's name is used.",
   },

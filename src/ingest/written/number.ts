@@ -33,6 +33,9 @@ function numberHint(written: string, decimal: "." | ","): string {
   const digits = written.replace(/[oO]/g, "0").replace(/[lI]/g, "1");
   const looksNumeric = digits !== written && PLAIN.test(digits.replace(",", "."));
   if (looksNumeric) return `Write ${digits}: there is a letter among the digits.`;
-  if (unit) return `Write ${unit[1]}, without the unit "${unit[2]}".`;
+  if (unit) {
+    const number = decimal === "." && /^[+-]?\d+,\d+$/.test(unit[1] as string) ? (unit[1] as string).replace(",", ".") : unit[1];
+    return `Write ${number}, without the unit "${unit[2]}".`;
+  }
   return "Write a plain number, or leave it empty.";
 }

@@ -97,6 +97,7 @@ describe("readNumber", () => {
   it.each([
     ["1,900", "1.900 or 1900"],
     ["2.4m", "Write 2.4"],
+    ["2,41 m", "Write 2.41, without"],
     ["23O.0", "Write 230.0"],
     ["1 900 000", "thousands"],
     ["NaN", "empty"],

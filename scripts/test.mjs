@@ -27,7 +27,7 @@ const compiled =
 const totals = { passed: 0, failed: compiled ? 0 : 1, skipped: 0 };
 if (!compiled) console.log("compiling failed");
 
-runVitest("tests", []);
+runVitest("unit tests", []);
 if (chromium !== null && existsSync("test/browser/vitest.config.ts"))
   runVitest("browser tests", ["--config", "test/browser/vitest.config.ts"]);
 
@@ -39,7 +39,7 @@ process.exitCode = failed === 0 ? 0 : 1;
 
 /** Runs one configuration and adds up what its report says; a run without a report counts as one failure. */
 function runVitest(name, args) {
-  const report = join(work, `${name.replace(" ", "-")}.json`);
+  const report = join(work, `${name.replaceAll(" ", "-")}.json`);
   rmSync(report, { force: true });
   const vitest = join(root, "node_modules/vitest/vitest.mjs");
   const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${report}`];

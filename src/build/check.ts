@@ -40,7 +40,7 @@ export function checkShow(folder: ShowFiles, dates: readonly string[], onlyFile:
     takes += summary.takes.filter((t) => !t.take.duplicate).length;
     days++;
   }
-  findings.push(...linkFindings(folder.linksLeftOut()));
+  findings.push(...linkFindings(folder.linksLeftOut(), findings));
   const kept = onlyFile === null ? findings : findings.filter((f) => f.file === onlyFile);
   return { usable: show !== null, findings: sortFindings(kept), counts: countFindings(kept), days, takes, rows };
 }

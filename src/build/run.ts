@@ -63,7 +63,8 @@ export async function buildShow(options: BuildOptions, effects: BuildEffects, pi
     sweep(effects.out);
     effects.out.write(`${RECORDS}/README.txt`, RECORDS_TEXT);
     outcomes.push(...(await buildDays(session)));
-    findings.push(...outcomes.flatMap((o) => o.findings), ...linkFindings(effects.linksLeftOut()));
+    findings.push(...outcomes.flatMap((o) => o.findings));
+    findings.push(...linkFindings(effects.linksLeftOut(), findings));
     const digests = outcomes.flatMap((o) => (o.digest === null ? [] : [o.digest]));
     const fault = await buildShowPages(session, digests, showFindings);
     return result(

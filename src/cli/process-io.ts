@@ -22,7 +22,8 @@ export function processIo(): Io {
 function textStream(stream: NodeJS.WriteStream): TextStream {
   let open = true;
   stream.on("error", (error: NodeJS.ErrnoException) => {
-    if (error.code !== "EPIPE" && error.code !== "ERR_STREAM_DESTROYED") throw error;
+    if (open && error.code !== "EPIPE" && stream !== process.stderr)
+      process.stderr.write(`the output cannot be written: ${error.message}\n`);
     open = false;
   });
   return {

@@ -25,8 +25,8 @@ const HOLD_RANGE = 0.3;
 const LEAVE = 0.5;
 /** The last (first) sample this near to the hold's level is its end (start). */
 const HELD = 0.15;
-/** From this many times the shortest hold on, a hold may have drifted and its two halves are looked at separately. */
-const LONG_HOLD = 6;
+/** The level at either end of a long hold is looked for in this many times the shortest hold (2 s). */
+const END_WINDOW = 8;
 /** Slower than this, in deltas a second, is standing. */
 const STANDING_SPEED = 0.25;
 
@@ -65,10 +65,9 @@ export function findHolds(x: Float64Array, rules: HoldRules): Hold[] {
  */
 function trimHold(x: Float64Array, first: number, end: number, rules: HoldRules): Hold {
   const near = HELD * rules.delta;
-  const long = end - first >= LONG_HOLD * rules.shortest;
-  const half = long ? (first + end) >> 1 : end;
-  const levelIn = levelNear(x, first, end, median(x.subarray(first, half)), near);
-  const levelOut = levelNear(x, first, end, median(x.subarray(long ? half : first, end)), near);
+  const window = END_WINDOW * rules.shortest;
+  const levelIn = levelNear(x, first, end, median(x.subarray(first, Math.min(end, first + window))), near);
+  const levelOut = levelNear(x, first, end, median(x.subarray(Math.max(first, end - window), end)), near);
   const start = forwardTo(x, first, end, levelIn, near);
   const stop = Math.max(start, backTo(x, first, end, levelOut, near));
   return { first: start, last: stop, levelIn, levelOut };

@@ -75,9 +75,9 @@ export interface LensCoverage {
   readonly rule: CoverageRule;
 }
 
-/** The part of a day's digest that coverage needs. */
+/** The part of a day's digest that coverage needs. A digest that an earlier version left has no states. */
 export interface CoverageDigest {
-  readonly lensStates: readonly LensStates[];
+  readonly lensStates?: readonly LensStates[];
 }
 
 /**
@@ -86,7 +86,7 @@ export interface CoverageDigest {
  */
 export function calibrationCoverage(kit: Kit, digests: readonly CoverageDigest[]): LensCoverage[] {
   return kit.lenses.map((lens) => {
-    const states = digests.flatMap((digest) => digest.lensStates.filter((entry) => entry.lens === lens.id));
+    const states = digests.flatMap((digest) => (digest.lensStates ?? []).filter((entry) => entry.lens === lens.id));
     return lensCoverage(kit, lens, states);
   });
 }

@@ -66,6 +66,7 @@ export interface TakePage extends PageModel {
   readonly files: readonly FileLink[];
   readonly dayFiles: readonly FileLink[];
   readonly hasFiles: boolean;
+  readonly noFiles: string;
   readonly hasDayFiles: boolean;
 }
 
@@ -131,6 +132,10 @@ export function takePage(t: TakeSummary, day: DayContext): TakePage {
     files,
     dayFiles,
     hasFiles: files.length > 0,
+    noFiles:
+      take.plate === null
+        ? "No files of its own: the pack has a folder for each take that is marked as a plate."
+        : "No files were written for this take.",
     hasDayFiles: dayFiles.length > 0,
   };
 }

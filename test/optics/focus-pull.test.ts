@@ -115,6 +115,26 @@ describe("pulls", () => {
     expect(moves).toEqual({ pulls: [], trims: 1 });
   });
 
+  it("leave a twitch that comes back uncounted", () => {
+    const twitch = new Float64Array(100).fill(0.4);
+    twitch.fill(0.4 + 0.8 * DELTA, 50, 53);
+    expect(detectMoves({ dioptres: twitch, deltaDioptres: DELTA, quantisation: 0, fps: 24, perSecond: 24 })).toEqual({
+      pulls: [],
+      trims: 0,
+    });
+  });
+
+  it("start where focus left, from the distance it had crept to, after a long hold that crept by less than half a depth", () => {
+    const crept = Float64Array.from(
+      { length: 400 },
+      (_, i) => 0.4 + DELTA * (i < 240 ? 0 : i < 300 ? (0.4 * (i - 240)) / 60 : i < 348 ? 0.4 : Math.min(10, 0.4 + i - 347)),
+    );
+    const [pull, ...rest] = pullsOf(crept);
+    expect(rest).toEqual([]);
+    expect(pull!.startFrame).toBe(347);
+    expect(pull!.fromDioptres).toBeCloseTo(0.4 + 0.4 * DELTA, 9);
+  });
+
   it("in metres mislead: 10 to 20 m is two depths, 1.0 to 1.1 m three and a quarter", () => {
     const far = pullsOf(
       seriesOf(10, [

@@ -38,7 +38,7 @@ export async function build(path: string, options: BuildCommandOptions, io: Io):
   const log = progressLog(io, options);
   const stopWaiting = io.onInterrupt(() => {
     log.clear();
-    io.err.write("interrupted. The last good report is as it was; the next build goes on from here.\n");
+    io.err.write("interrupted. Finished days are in place, the others are as they were; the next build goes on from here.\n");
     io.exit(EXIT.interrupted);
   });
   const days: BuildEffects["log"] = options.json ? { ...log, day: (report) => io.out.write(dayLine(report)) } : log;

@@ -20,7 +20,9 @@ export function chooseLens(note: NoteRow | null, share: LogShare | null, kit: Ki
   const noted = note?.lens ?? null;
   const notedKit = noted === null ? null : inKit(noted.value);
 
-  if (logged !== null && loggedKit === null && share !== null) {
+  // one lens that the kit lacks is said once, at the note that names it
+  const saidByNote = noted !== null && logged !== null && sameName(noted.value) === sameName(logged.id);
+  if (logged !== null && loggedKit === null && share !== null && !saidByNote) {
     findings.push(notInKit(logged.id, share.log.keyPlace("lens"), kit, address));
   }
   if (noted !== null && notedKit === null) findings.push(notInKit(noted.value, noted.place, kit, address));

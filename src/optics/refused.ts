@@ -3,6 +3,7 @@ export interface Refused {
   readonly refused: string;
 }
 
+/** Whether a value is a refusal. */
 export function isRefused<T extends object>(value: T | Refused): value is Refused {
   return "refused" in value;
 }

@@ -1,4 +1,4 @@
-/** Half-open spans of whole frames: `start` is inside, `start + frames` is the first frame after. */
+/** Half-open spans of whole frames: `start` is inside, `start + frames` is the first frame after. All of them by definition. */
 
 export interface FrameRange {
   readonly start: number;
@@ -25,6 +25,7 @@ export function endInclusive(range: FrameRange): number | null {
   return range.frames > 0 ? range.start + range.frames - 1 : null;
 }
 
+/** Whether the frame lies in the range; the first frame after does not. */
 export function rangeContains(range: FrameRange, frame: number): boolean {
   return frame >= range.start && frame < endExclusive(range);
 }

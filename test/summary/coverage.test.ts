@@ -68,6 +68,19 @@ describe("how far apart a table's points may be", () => {
     expect(tableReach(bent, PICTURE).focus.between).toBeCloseTo(2 * Math.sqrt((0.5 * 0.25) / 1.8815), 3);
   });
 
+  it("counts a tenth of a stop of shading in the corner as much as half a pixel", () => {
+    // corner brightness 0.5, 0.7071 and 1 at T2.8, T4 and T5.6: half a stop a stop, so that a tenth is 0.2 stop outside
+    const shaded: CalibrationTable = { ...STRAIGHT, convention: { ...STRAIGHT.convention, shadingRadius: "mm" } };
+    const points = [0.5, Math.SQRT1_2, 1].map((brightness, i) => ({
+      ...{ focalMm: 50, focusDioptres: 0, tStop: 2 ** (1.5 + i / 2), place: placeAt(shaded.file, 5, 1) },
+      coefficients: { k1: 1e-4, a1: (1 - brightness) / 241.926925 },
+    }));
+    const { stop } = tableReach({ ...shaded, points }, PICTURE);
+    expect([stop.below, stop.above]).toEqual([expect.closeTo(0.2, 6), expect.closeTo(0.2, 6)]);
+    // left out, the middle reads 0.75: log2 is -0.41504 for -0.5, and 0.08496 (g / 2)^2 = 0.1 at g = 2.170
+    expect(stop.between).toBeCloseTo(2.17, 3);
+  });
+
   it("is the plain step where there are too few points to tell", () => {
     const { focal, focus } = tableReach(table("P50", [[50, 0, null, 1e-4]]), PICTURE);
     expect(focal.between).toBeCloseTo(Math.log(1.1), 12);
@@ -86,13 +99,14 @@ describe("calibration coverage", () => {
   });
 
   it("does not count less than half a step of the histogram as beyond", () => {
-    // the row at 0.99 dioptre; frames at it fall into the step at 1.00
-    const rounded = table("P50", [
-      [50, 0, null, 1e-4],
-      [50, 0.99, null, 1.2e-4],
-    ]);
-    expect(coverage([rounded], [digest("P50", { "100 50 9": 5 })]).plates?.fractionInside).toBe(1);
-    expect(coverage([rounded], [digest("P50", { "100 51 9": 5 })]).plates?.fractionInside).toBe(0);
+    // frames at 0.99 dioptre fall into the step at 1.00, those at 0.985 into 0.98 or lower
+    const to = (dioptres: number) =>
+      table("P50", [
+        [50, 0, null, 1e-4],
+        [50, dioptres, null, 1.2e-4],
+      ]);
+    expect(coverage([to(0.99)], [digest("P50", { "100 50 9": 5 })]).plates?.fractionInside).toBe(1);
+    expect(coverage([to(0.985)], [digest("P50", { "100 50 9": 5 })]).plates?.fractionInside).toBe(0);
   });
 
   it("proposes the fewest charts for what is missing, and states its tolerance", () => {

@@ -60,6 +60,17 @@ describe("a take's overscan", () => {
     expect(-(box?.[0] ?? 0) / 12.445).toBeCloseTo(overscanOf(d, area, "ideal") ?? 0, 12);
   });
 
+  it("holds states that reach out to different sides", () => {
+    // the centre moves from 1 mm right at infinity to 1 mm left at 1 m: each side is 13.445 x 1.0267817 - 1 = 12.80508 mm out once
+    const found = lensTake({
+      table: { header: "focal_mm,focus_m,k1,cx_mm", rows: ["50,inf,0.0001,1", "50,1,0.0001,-1"] },
+      frames: 48,
+      cells: (i) => `${i < 12 ? "2.000" : i < 24 ? "inf" : "1.000"},2.8`,
+    }).overscan?.undistort;
+    expect(found?.box.leftPx).toBeCloseTo(1244.5 - 1280.508, 2);
+    expect(found?.box.rightPx).toBeCloseTo(1244.5 + 1280.508, 2);
+  });
+
   it("says why there is none, or none in one direction", () => {
     // slope 1 - 0.03 r^2 is gone at r 5.77 mm, inside the frame
     expect(take("-0.01")).toMatchObject({

@@ -1,4 +1,4 @@
-/** From recorded to ideal points and back. Points are mm on the recorded sensor from the middle of the area, x right, y down. */
+/** From recorded to ideal points and back. Points are mm on the recorded sensor from the middle of the area, x right, y down. By definition the one is the inverse of the other: see canonical.ts for the equations. */
 import type { CanonicalDistortion } from "./canonical.ts";
 import { equationRoom, evaluateEquation, solveEquation } from "./equation.ts";
 

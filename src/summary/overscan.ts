@@ -27,11 +27,11 @@ export interface TakeOverscan {
 
 export interface OverscanResult {
   readonly overscan: TakeOverscan | null;
-  /** Why there is no overscan, or none in one direction; `null` when there is. */
+  /** Why there is no overscan, none in one direction, or none for some frames; `null` when it is complete. */
   readonly overscanReason: string | null;
 }
 
-/** Samples along an edge, ends included with both. */
+/** Steps along an edge. */
 const FINE = 64;
 const COARSE = 8;
 const NOT_DEFINED = "the distortion is not defined along the whole edge of the frame";
@@ -40,9 +40,9 @@ const NOT_DEFINED = "the distortion is not defined along the whole edge of the f
 type Box = readonly [number, number, number, number];
 
 /**
- * Largest canvas over the take's distinct lens states, one for each step of 0.02 dioptres, 0.5 mm and a third of a stop, and those at the nearest and
- * farthest focus and the shortest and longest focal length.
- * The frame's edge is sampled at 64 points a side, since the extreme is not always in a corner.
+ * Largest canvas over the take's distinct lens states: one for each step of 0.02 dioptres, 0.5 mm and a third of a stop, and
+ * those at the nearest and farthest focus and at the shortest and longest focal length. The frame's edge is sampled at 64
+ * points a side, since the extreme is not always in a corner.
  *
  * @source OpenLensIO maths, eq. 21-24 (bounding box of the mapped edge)
  */
@@ -55,21 +55,22 @@ export function takeOverscan(take: Take, figures: FrameFigures | null): Overscan
   if (resolutionX === null || resolutionY === null) return none("the kit does not say the recorded resolution");
   const distortions: CanonicalDistortion[] = [];
   const states = distinctStates(take, figures);
-  let reason = "no frame is logged";
+  let reason: string | null = null;
   for (const state of quantisedStates(figures, states.firstFrame)) {
     const look = states.look(state);
     if (look.distortion !== null) distortions.push(look.distortion);
     else if (look.state.kind === "none") reason = look.state.reason;
     else reason = "there are no distortion coefficients";
   }
-  if (distortions.length === 0) return none(reason);
+  if (distortions.length === 0) return none(reason ?? "no frame is logged");
   const canvas = (side: Side): OverscanCanvas | null => {
     const box = largestBox(distortions, mode, side);
     return box === null ? null : canvasOf(box, mode, resolutionX, resolutionY);
   };
   const overscan = { undistort: canvas("ideal"), redistort: canvas("recorded") };
   if (overscan.undistort === null && overscan.redistort === null) return none(NOT_DEFINED);
-  return { overscan, overscanReason: overscan.undistort === null || overscan.redistort === null ? NOT_DEFINED : null };
+  if (overscan.undistort === null || overscan.redistort === null) return { overscan, overscanReason: NOT_DEFINED };
+  return { overscan, overscanReason: reason === null ? null : `without some frames: ${reason}` };
 }
 
 /** One state of each step, and those at the ends of focus and focal length, where the extremes usually are. */

@@ -136,7 +136,7 @@ export interface TakeSummary {
   /** Set when the coefficients that served were made on another sensor area. */
   readonly calibrationArea: CalibrationArea | null;
   readonly overscan: TakeOverscan | null;
-  /** Why there is no overscan, or none in one direction. */
+  /** Why there is no overscan, none in one direction, or none for some frames. */
   readonly overscanReason: string | null;
 }
 

@@ -7,7 +7,7 @@ import numpy as np
 import scipy
 from scipy.optimize import root
 
-from answers import ask
+from helpers.answers import ask
 from report import Checks
 
 CRITERIA = (cv2.TERM_CRITERIA_COUNT | cv2.TERM_CRITERIA_EPS, 500, 1e-15)

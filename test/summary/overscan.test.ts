@@ -83,6 +83,10 @@ describe("a take's overscan", () => {
     expect(oneWay.overscan?.redistort).toBeNull();
     expect(oneWay.overscanReason).toBe("the distortion is not defined along the whole edge of the frame");
     expect(take("0.0001", { mode: "UNSAID" }).overscanReason).toBe("the kit does not say the recorded resolution");
+    const table = { header: "focal_mm,focus_m,k1", rows: ["50,inf,0.0001"] };
+    const some = lensTake({ table, frames: 24, cells: (i) => `${i < 12 ? "3.000" : ""},2.8` });
+    expect(some.overscan?.undistort?.widthPx).toBe(2551);
+    expect(some.overscanReason).toBe("without some frames: the focus distance is not logged");
     expect(lensTake({ frames: 24, cells: () => "3.000,2.8" }).overscanReason).toBe("lens P50 has no calibration table");
   });
 });

@@ -6,6 +6,6 @@ from pathlib import Path
 
 
 def ask(requests):
-    program = Path(__file__).parent / "lens-answers.mjs"
+    program = Path(__file__).parent.parent / "lens-answers.mjs"
     run = subprocess.run(["node", str(program)], input=json.dumps(requests), check=True, capture_output=True, text=True)
     return json.loads(run.stdout)

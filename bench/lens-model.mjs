@@ -139,16 +139,20 @@ async function openCv() {
       library.onRuntimeInitialized = resolve;
     });
   }
-  return { library };
+  const mat = (rows, columns, values) => library.matFromArray(rows, columns, library.CV_64F, values);
+  return {
+    library,
+    camera: mat(3, 3, [CAMERA.fx, 0, CAMERA.cx, 0, CAMERA.fy, CAMERA.cy, 0, 0, 1]),
+    terms: mat(1, CAMERA.coefficients.length, CAMERA.coefficients),
+    none: new library.Mat(),
+    mapX: new library.Mat(),
+    mapY: new library.Mat(),
+  };
 }
 
-function openCvMap({ library }) {
-  const camera = library.matFromArray(3, 3, library.CV_64F, [CAMERA.fx, 0, CAMERA.cx, 0, CAMERA.fy, CAMERA.cy, 0, 0, 1]);
-  const terms = library.matFromArray(1, 5, library.CV_64F, CAMERA.coefficients);
-  const [mapX, mapY, none] = [new library.Mat(), new library.Mat(), new library.Mat()];
-  const size = new library.Size(WIDTH, HEIGHT);
-  library.initUndistortRectifyMap(camera, terms, none, camera, size, library.CV_32FC1, mapX, mapY);
-  for (const mat of [camera, terms, mapX, mapY, none]) mat.delete();
+/** The maps' memory is kept from run to run, as ours is. */
+function openCvMap({ library, camera, terms, none, mapX, mapY }) {
+  library.initUndistortRectifyMap(camera, terms, none, camera, new library.Size(WIDTH, HEIGHT), library.CV_32FC1, mapX, mapY);
 }
 
 /** Starts itself again bound to one core where the system can do that. */

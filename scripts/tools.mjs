@@ -1,6 +1,6 @@
 // Finds the programs that some tests need, and installs those that are missing where that is possible.
 import { spawnSync } from "node:child_process";
-import { accessSync, constants } from "node:fs";
+import { accessSync, constants, existsSync } from "node:fs";
 import { delimiter, join } from "node:path";
 
 /** Path of the first of these programs that is in PATH; null when none is. */
@@ -64,10 +64,23 @@ async function bundledChromium() {
 export const PROGRAMS = [
   { program: "qpdf", package: "qpdf", tests: "the structure check of the PDF" },
   { program: "pdftotext", package: "poppler-utils", tests: "text, fonts and tags of the PDF" },
-  { program: "xmllint", package: "libxml2-utils", tests: "well-formed MathML and SVG" },
+  { program: "xmllint", package: "libxml2-utils", tests: "well-formed MathML and SVG, hash lists against their schema" },
+  {
+    program: "oiiotool",
+    package: "openimageio-tools",
+    tests: "stills and maps in OpenEXR, written and warped by an outside program",
+  },
+  { program: "exrheader", package: "openexr", tests: "OpenEXR headers read by an outside program" },
+  {
+    program: "lensfun data",
+    folder: "/usr/share/lensfun",
+    package: "liblensfun-data-v1",
+    tests: "the lens model on a public database of real lenses",
+  },
 ];
 
-/** Path of a program, installed now when it is missing and that is possible; null otherwise. */
-export function findOrInstall({ program, package: name }) {
-  return findProgram([program]) ?? (aptInstall(name) ? findProgram([program]) : null);
+/** Path of a program (or of a folder of data), installed now when it is missing and that is possible; null otherwise. */
+export function findOrInstall({ program, folder, package: name }) {
+  const find = () => (folder === undefined ? findProgram([program]) : existsSync(folder) ? folder : null);
+  return find() ?? (aptInstall(name) ? find() : null);
 }

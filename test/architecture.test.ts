@@ -5,9 +5,9 @@ import { describe, expect, it } from "vitest";
 
 const ROOT = resolve(import.meta.dirname, "..");
 /** A folder imports only from itself and from folders earlier in this list. */
-const ORDER = "core time optics stats csv ingest model summary format chart view site pdf export build cli".split(" ");
-const PURE = "core time optics stats csv ingest model summary format chart view".split(" ");
-const CLIENT_MAY_IMPORT = ["client", "core", "time", "optics"];
+const ORDER = "core time optics stats csv ingest model summary still format chart view site pdf export build cli".split(" ");
+const PURE = "core time optics stats csv ingest model summary still format chart view".split(" ");
+const CLIENT_MAY_IMPORT = ["client", "core", "time", "optics", "format", "still"];
 
 interface Source {
   /** Relative to the repository, with `/`. */
@@ -64,7 +64,7 @@ describe("import directions", () => {
     expect(wrong).toEqual([]);
   });
 
-  it("of the browser's scripts end at core, time and optics", () => {
+  it("of the browser's scripts end at core, time, optics, and the formats and stills they share with the builder", () => {
     const wrong = sources
       .filter((s) => s.folder === "client")
       .flatMap((s) =>
@@ -93,6 +93,8 @@ describe("import directions", () => {
     ["zod", "ingest"],
     ["yaml", "ingest"],
     ["papaparse", "csv"],
+    ["pngjs", "still"],
+    ["minisearch", "client"],
   ])("keep %s in %s/", (library, home) => {
     const users = sources.filter((s) => imports(s).some(({ spec }) => spec === library || spec.startsWith(`${library}/`)));
     expect(users.filter((s) => s.folder !== home).map((s) => s.file)).toEqual([]);

@@ -2,6 +2,7 @@
 import type { Finding } from "../core/finding.ts";
 import { findingOf } from "../core/findings/kind.ts";
 import { OUT } from "../core/findings/out.ts";
+import { DEFAULT_VFX } from "../export/vfx/options.ts";
 import type { DayDigest } from "../summary/types.ts";
 import type { DayReport } from "./effects.ts";
 import { outProblem } from "./file-problem.ts";
@@ -88,9 +89,13 @@ async function make(
     days: [days.previous, days.id, days.next].filter((d) => d !== null),
     tool: options.tool,
     buildId: buildId(facts),
+    packId: buildId({ ...facts, previous: null, next: null }),
+    vfx: options.vfx ?? DEFAULT_VFX,
     out: effects.out,
     into,
     stage: watch.stage,
+    say: (text) => effects.log.say?.(`${date}  ${text}`),
+    now: effects.now,
   });
   watch.stage("writing");
   const moved = changedMeanwhile(facts.dayFiles, work.files);
@@ -126,6 +131,7 @@ function factsOf(session: Session, days: Neighbours): DayFacts {
     dayFiles: inputHashes(effects.show, `days/${days.id.date}`),
     previous: days.previous,
     next: days.next,
+    vfx: options.vfx ?? DEFAULT_VFX,
   };
 }
 

@@ -1,5 +1,6 @@
 /** The outside world as the build sees it. Tests pass their own; the command passes the file system, the clock and the terminal. */
 import type { ShowFolder } from "../ingest/folder.ts";
+import type { BusyLock, HeldLock } from "./lock.ts";
 
 /** The output folder. All names are relative to it, with `/`. */
 export interface OutFolder {
@@ -33,6 +34,8 @@ export interface BuildLog {
   day(report: DayReport): void;
   /** Anything else, for `--verbose`. */
   detail(text: string): void;
+  /** What people wait for and how long: printed unless the command is quiet. */
+  say?(text: string): void;
 }
 
 export interface DayReport {
@@ -52,6 +55,8 @@ export interface BuildEffects {
   /** Links in the show folder that lead out of it and were not followed. */
   linksLeftOut(): readonly string[];
   readonly out: OutFolder;
+  /** Keeps other builds away from the output folder until it is released; absent where nobody else can be there. */
+  lock?(): HeldLock | BusyLock;
   readonly log: BuildLog;
   /** Milliseconds from any start. Serves durations only: no output depends on it. */
   now(): number;

@@ -40,9 +40,18 @@ function problemPath(error: unknown): string | null {
  * @param outPath absolute path of the output folder
  */
 export function outProblem(outPath: string, error: unknown): string | null {
+  const inner = innerError(error);
+  if (inner !== null) return outProblem(outPath, inner);
   const words = fileProblem(error);
   const path = problemPath(error);
   if (words === null || path === null) return words === null ? null : `the output folder ${outPath} ${words}`;
   const above = outPath === path || outPath.startsWith(`${path}${sep}`);
   return above || path.startsWith(`${outPath}${sep}`) ? `${path} ${words}` : null;
+}
+
+/** The error that an error of a library was made from; `null` for one that has its own words or nothing inside. */
+function innerError(error: unknown): unknown {
+  if (!(error instanceof Error) || fileProblem(error) !== null) return null;
+  const inner = "originalError" in error ? error.originalError : error.cause;
+  return inner === undefined || inner === error ? null : inner;
 }

@@ -1,11 +1,13 @@
 /** The real work on a day: read, join, compute, and write pages and pack. Heavy modules are loaded when the first day needs them. */
+import { historySettings } from "../export/mhl/settings.ts";
 import { readDay } from "../ingest/read-day.ts";
 import { readShow } from "../ingest/read-show.ts";
 import { buildDay } from "../model/build-day.ts";
 import { summariseDay } from "../summary/day.ts";
 import { digestDay } from "../summary/digest.ts";
 import { dayNumber } from "./day-number.ts";
-import { packContents } from "./pack.ts";
+import { packContents, packVfx } from "./pack.ts";
+import { writePackHistory } from "./pack-history.ts";
 import type { DayRequest, DayWork, Pipeline, ShowRequest } from "./pipeline.ts";
 
 /** The pipeline that the command runs. */
@@ -20,23 +22,40 @@ async function makeDay(request: DayRequest): Promise<DayWork> {
   stage("figures");
   const summary = summariseDay(buildDay(show, input, findings), show.kit);
   stage("pack");
-  const pack = await packContents(summary, tool, buildId);
+  const pack = await packContents(summary, tool, request.packId, request.vfx);
   for (const { name, bytes } of pack) out.write(`${into}/packs/${date}/${name}`, bytes);
-  const packFiles = pack.map(({ name, bytes }) => ({ name, bytes: bytes.length }));
+  stage("vfx");
+  const write = (name: string, bytes: Uint8Array) => out.write(`${into}/packs/${date}/${name}`, bytes);
+  const vfx = await packVfx(summary, request.vfx, { write, say: request.say, now: request.now });
+  const packFiles = [...pack.map(({ name, bytes }) => ({ name, bytes: bytes.length })), ...vfx];
+  stage("stills");
+  const { dayStills } = await import("./stills.ts");
+  const stills = dayStills(date, summary.takes, folder);
+  for (const { path, bytes } of stills.files) out.write(`${into}/${path}`, bytes);
   stage("pages");
   const [{ dayPages }, { renderPages }] = await Promise.all([import("../view/day-pages.ts"), import("../site/render.ts")]);
-  await renderPages(dayPages(summary, { tool, buildId, show: show.show, days: request.days, packFiles }), out.absolute(into));
-  return { digest: digestDay(summary, packFiles), findings: summary.findings, files: input.files };
+  const site = { tool, buildId, show: show.show, days: request.days, packFiles, stills: stills.byTake, dataScripts: true };
+  const { takeDataScript } = await import("../view/take-data.ts");
+  for (const t of summary.takes.filter(({ take }) => !take.duplicate)) {
+    const script = takeDataScript(date, t, show.show.distances, stills.byTake.get(t.take.address));
+    if (script !== null) out.write(`${into}/${script.path}`, Buffer.from(script.text));
+  }
+  await renderPages(dayPages(summary, site), out.absolute(into));
+  stage("hash list");
+  const history = writePackHistory(out, into, date, historySettings(summary, tool));
+  return { digest: digestDay(summary, packFiles), findings: [...summary.findings, ...history], files: input.files };
 }
 
 async function makeShow(request: ShowRequest): Promise<void> {
   const { digests, show, showFindings, tool, buildId, out, into } = request;
-  const [{ showPages }, { copyAssets, renderPages }] = await Promise.all([
+  const [{ showPages }, { SEARCH_ROWS_PATH, searchRows, searchRowsScript }, { copyAssets, renderPages }] = await Promise.all([
     import("../view/show-pages.ts"),
+    import("../view/search-rows.ts"),
     import("../site/render.ts"),
   ]);
   const days = digests.map(({ date, day }) => ({ date, day }));
   const pages = showPages(digests, show, { tool, buildId, show: show.show, days, packFiles: [], showFindings });
   await renderPages(pages, out.absolute(into));
+  out.write(`${into}/${SEARCH_ROWS_PATH}`, Buffer.from(searchRowsScript(searchRows(digests, show.kit))));
   await copyAssets(out.absolute(into));
 }

@@ -1,8 +1,14 @@
 /** The files of a day's pack: what leaves the set at the end of the day. */
 import { dayDataPackage } from "../export/datapackage.ts";
 import { dayJson } from "../export/day-json.ts";
+import { EDITORIAL_LOSSES, editorialFiles, type TextFile } from "../export/editorial/editorial-files.ts";
 import { findingsCsv } from "../export/findings-csv.ts";
+import { lossesMarkdown } from "../export/losses.ts";
 import { takesCsv } from "../export/takes-csv.ts";
+import type { VfxOptions } from "../export/vfx/options.ts";
+import { makeVfx, planVfx, VFX_LOSSES } from "../export/vfx/take-files.ts";
+import { fileSize } from "../format/amounts.ts";
+import { plural } from "../format/words.ts";
 import type { DaySummary } from "../summary/types.ts";
 import type { Tool } from "./pipeline.ts";
 
@@ -24,8 +30,21 @@ const TEXTS = [
   },
 ] as const;
 
+/** Texts of the open files beside the tables: editorial, and what each format cannot hold. */
+function openTexts(summary: DaySummary, tool: Tool, vfx: VfxOptions): readonly TextFile[] {
+  const { files, leftOut } = editorialFiles(summary, tool);
+  const title = `${summary.show.title}, ${summary.date}`;
+  const formats = vfx.takes === "none" ? EDITORIAL_LOSSES : [...EDITORIAL_LOSSES, ...VFX_LOSSES];
+  return [...files, { name: "LOSSES.md", text: lossesMarkdown({ title, formats, leftOut }) }];
+}
+
 /** All files of the pack, the PDF first; the PDF holds the tables and the JSON, so that it can travel alone. */
-export async function packContents(summary: DaySummary, tool: Tool, buildId: string): Promise<readonly PackContent[]> {
+export async function packContents(
+  summary: DaySummary,
+  tool: Tool,
+  buildId: string,
+  vfx: VfxOptions,
+): Promise<readonly PackContent[]> {
   const { cameraReport } = await import("../pdf/camera-report.ts");
   const texts = TEXTS.map(({ name, mime, description, text }) => ({
     name,
@@ -38,5 +57,40 @@ export async function packContents(summary: DaySummary, tool: Tool, buildId: str
     { name: `${summary.show.code}-${summary.date}-camera-report.pdf`, bytes: report },
     ...texts.map(({ name, bytes }) => ({ name, bytes })),
     { name: "datapackage.json", bytes: Buffer.from(dayDataPackage(summary)) },
+    ...openTexts(summary, tool, vfx).map(({ name, text }) => ({ name, bytes: Buffer.from(text) })),
   ];
+}
+
+/** What the writing of large files needs from outside. */
+export interface PackEffects {
+  write(name: string, bytes: Uint8Array): void;
+  say(text: string): void;
+  now(): number;
+}
+
+/** Samples of a map that are made and written in a second, for what is said before. */
+const SAMPLES_PER_SECOND = 4e6;
+
+/** Writes the folders for VFX one file at a time, since maps are large, and says before and after what they come to. */
+export async function packVfx(
+  summary: DaySummary,
+  options: VfxOptions,
+  { write, say, now }: PackEffects,
+): Promise<readonly { readonly name: string; readonly bytes: number }[]> {
+  const plan = planVfx(summary, options);
+  const { maps } = plan;
+  if (maps.files > 0) {
+    const seconds = Math.max(1, Math.round(maps.samples / SAMPLES_PER_SECOND));
+    const what = `maps of the lens for ${plural(maps.takes, "take")}: ${plural(maps.files, "file")}`;
+    say(`${what}, about ${fileSize(maps.bytesAbout)} and ${seconds} s (--maps none leaves them out)`);
+  }
+  const start = now();
+  const files: { readonly name: string; readonly bytes: number }[] = [];
+  await makeVfx(plan, (name, bytes) => {
+    write(name, bytes);
+    files.push({ name, bytes: bytes.length });
+  });
+  const mapBytes = files.filter(({ name }) => name.endsWith(".exr")).reduce((sum, { bytes }) => sum + bytes, 0);
+  if (maps.files > 0) say(`maps written: ${fileSize(mapBytes)}, ${((now() - start) / 1000).toFixed(1)} s`);
+  return files;
 }

@@ -9,16 +9,23 @@ import { digestDay } from "../summary/digest.ts";
 import type { DayDigest } from "../summary/types.ts";
 import type { PageKind, PageModel, PageSet, SiteContext } from "../view/context.ts";
 import { dayPages } from "../view/day-pages.ts";
+import { searchRows, searchRowsScript } from "../view/search-rows.ts";
 import { showPages } from "../view/show-pages.ts";
 import { dayNumber } from "./day-number.ts";
 import { thisTool } from "./program.ts";
 import { showFiles } from "./show-files.ts";
 
+export interface WholeSite {
+  readonly pages: PageSet;
+  /** Text of `search-rows.js`. */
+  readonly searchRows: string;
+}
+
 /**
- * Reads the show folder at `path` and makes the view models of every page, show-wide ones included. No pack is written,
- * so the pages offer no files. Throws when `show.yaml` cannot be used.
+ * Reads the show folder at `path` and makes the view models of every page, show-wide ones included, and what search reads.
+ * No pack is written, so the pages offer no files. Throws when `show.yaml` cannot be used.
  */
-export async function showPageSet(path: string): Promise<PageSet> {
+export async function wholeSite(path: string): Promise<WholeSite> {
   const folder = showFiles(path);
   const { input: show, findings: showFindings } = readShow(folder);
   if (show === null) throw new Error(`${path}: ${showFindings[0]?.message ?? "show.yaml cannot be used"}`);
@@ -36,7 +43,7 @@ export async function showPageSet(path: string): Promise<PageSet> {
     digests.push(digestDay(summary, []));
   }
   sets.push(showPages(digests, show, { ...site, buildId: contentId({ tool: site.tool, files: hashes }) }));
-  return join(sets);
+  return { pages: join(sets), searchRows: searchRowsScript(searchRows(digests, show.kit)) };
 }
 
 function contentId(content: unknown): string {

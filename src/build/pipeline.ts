@@ -1,5 +1,6 @@
 /** The work on one day and on the show-wide pages, as the build calls it. Tests pass a small one of their own. */
 import type { Finding } from "../core/finding.ts";
+import type { VfxOptions } from "../export/vfx/options.ts";
 import type { ShowFolder } from "../ingest/folder.ts";
 import type { ShowInput } from "../ingest/records.ts";
 import type { DayDigest } from "../summary/types.ts";
@@ -19,11 +20,19 @@ export interface DayRequest {
   readonly days: readonly DayId[];
   readonly tool: Tool;
   readonly buildId: string;
+  /** Id of the day's pack: like `buildId`, but the same whatever the neighbouring days are, which the pack does not name. */
+  readonly packId: string;
+  /** Which takes get files for VFX, and how large their maps are. */
+  readonly vfx: VfxOptions;
   readonly out: OutFolder;
   /** Folder of `out` that everything is written into, under its final name. */
   readonly into: string;
   /** Says which stage begins. */
   stage(name: string): void;
+  /** Says what people wait for, such as how long the maps will take. */
+  say(text: string): void;
+  /** Milliseconds from any start, for what is said. No output depends on it. */
+  now(): number;
 }
 
 export interface DayWork {

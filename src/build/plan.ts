@@ -2,6 +2,7 @@
 
 import { sha256 } from "../core/hash.ts";
 import { canonicalJson } from "../core/stable-json.ts";
+import type { VfxOptions } from "../export/vfx/options.ts";
 
 /** An input file with the hash of its bytes; `file` is relative to the show folder. */
 export interface InputFile {
@@ -24,6 +25,8 @@ export interface DayFacts {
   readonly dayFiles: readonly InputFile[];
   readonly previous: DayId | null;
   readonly next: DayId | null;
+  /** What the pack holds for VFX. */
+  readonly vfx?: VfxOptions;
 }
 
 /** Key of a day: equal facts in any order of the files give an equal key. */
@@ -76,6 +79,7 @@ function whatChanged(before: DayFacts, now: DayFacts): string {
   if (first !== undefined) return files.length === 1 ? first : `${first} and ${files.length - 1} more`;
   if (before.toolVersion !== now.toolVersion) return `made by version ${before.toolVersion}, this is ${now.toolVersion}`;
   if (before.programHash !== now.programHash) return "the program changed";
+  if (canonicalJson(before.vfx ?? null) !== canonicalJson(now.vfx ?? null)) return "other files for VFX are asked for";
   if (!sameDay(before.previous, now.previous)) return "the day before changed its number or date";
   if (!sameDay(before.next, now.next)) return "the day after changed its number or date";
   return "the last build did not end";

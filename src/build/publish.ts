@@ -2,6 +2,7 @@
 import { sha256 } from "../core/hash.ts";
 import type { OutFolder } from "./effects.ts";
 import { type Output, readPending, writePending } from "./manifest.ts";
+import { isHistory } from "./pack-history.ts";
 
 export interface Published {
   readonly outputs: readonly Output[];
@@ -24,7 +25,8 @@ export function publish(out: OutFolder, temporary: string, unit: string, before:
   writePending(out, unit, [...new Set([...ours, ...fresh])]);
 
   let moved = 0;
-  for (const output of outputs) {
+  // a history comes last: while it is not there, what it will vouch for may still be half in place
+  for (const output of [...outputs].sort((a, b) => Number(isHistory(a.file)) - Number(isHistory(b.file)))) {
     if (isSame(out, output)) continue;
     out.move(`${temporary}/${output.file}`, output.file);
     moved++;

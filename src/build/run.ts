@@ -10,6 +10,7 @@ import { buildShowPages } from "./build-show-pages.ts";
 import type { BuildEffects, DayReport, OutFolder } from "./effects.ts";
 import { outProblem } from "./file-problem.ts";
 import { linkFindings } from "./link-findings.ts";
+import type { BusyLock, HeldLock } from "./lock.ts";
 import { RECORDS, readDayRecord, recordedDates } from "./manifest.ts";
 import type { Pipeline } from "./pipeline.ts";
 import type { DayId } from "./plan.ts";
@@ -59,7 +60,10 @@ export async function buildShow(options: BuildOptions, effects: BuildEffects, pi
   const session: Session = { options, effects, pipeline, show };
   const findings = [...showFindings];
   const outcomes: DayOutcome[] = [];
+  let lock: HeldLock | BusyLock = NOBODY_ELSE;
   try {
+    lock = effects.lock?.() ?? NOBODY_ELSE;
+    if ("by" in lock) return result({ status: "refused" }, [...findings, inUse(effects.out.path, lock)]);
     sweep(effects.out);
     effects.out.write(`${RECORDS}/README.txt`, RECORDS_TEXT);
     outcomes.push(...(await buildDays(session)));
@@ -79,7 +83,10 @@ export async function buildShow(options: BuildOptions, effects: BuildEffects, pi
   } catch (error) {
     const problem = outProblem(effects.out.path, error);
     if (problem === null) throw error;
+    sweepQuietly(effects.out);
     return result({ status: "refused", days: outcomes.map((o) => o.report) }, [...findings, notWritten(problem)]);
+  } finally {
+    if ("release" in lock) lock.release();
   }
 }
 
@@ -146,10 +153,26 @@ function sweep(out: OutFolder): void {
   for (const name of out.topNames() ?? []) if (/^\.tmp-(\d{4}-\d{2}-\d{2}|show)$/.test(name)) out.removeFolder(name);
 }
 
+/** After a disk refused: what was made in vain takes no room. A disk that refuses this too is swept by the next build. */
+function sweepQuietly(out: OutFolder): void {
+  try {
+    sweep(out);
+  } catch {}
+}
+
 function notWritten(message: string): Finding {
   return findingOf(OUT.notWritten, {
     message,
     hint: "Mend the cause and run the command again, or write somewhere else with --out.",
+  });
+}
+
+const NOBODY_ELSE: HeldLock = { release: () => {} };
+
+function inUse(path: string, { by, file }: BusyLock): Finding {
+  return findingOf(OUT.inUse, {
+    message: `${path} is in use by ${by}`,
+    hint: `Wait until that build has ended and run the command again. If it is certain that none runs, delete ${file}.`,
   });
 }
 

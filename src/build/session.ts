@@ -1,4 +1,5 @@
 /** What the steps of one build share. */
+import type { VfxOptions } from "../export/vfx/options.ts";
 import type { ShowInput } from "../ingest/records.ts";
 import type { BuildEffects } from "./effects.ts";
 import type { Pipeline, Tool } from "./pipeline.ts";
@@ -11,6 +12,8 @@ export interface BuildOptions {
   readonly tool: Tool;
   /** Hash over the program's own files. */
   readonly programHash: string;
+  /** Which takes get files for VFX, and how large their maps are; plates with maps of the default size when absent. */
+  readonly vfx?: VfxOptions;
 }
 
 /** A fault of the program on one day, or on the show-wide pages (`date: null`). */

@@ -51,6 +51,14 @@ export function showFiles(path: string): ShowFiles {
         return { problem: fileProblem(error) ?? "cannot be read" };
       }
     },
+    size(file) {
+      try {
+        const real = inside(file);
+        return real === null ? null : statSync(real).size;
+      } catch {
+        return null;
+      }
+    },
     linksLeftOut: () => [...leftOut].sort(compareText),
   };
 

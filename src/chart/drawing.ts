@@ -30,7 +30,16 @@ export type Mark =
   | "k-stop-off"
   | "k-tick"
   | "k-stop-dot"
-  | "k-meal";
+  | "k-meal"
+  | "k-plate"
+  | "k-plate-under"
+  | "k-plate-grid"
+  | "k-plate-true"
+  | "k-plate-ring"
+  | "k-plate-ring-under"
+  | "k-plate-edge"
+  | "k-plate-frame"
+  | "k-plate-mark";
 
 export type DrawItem =
   /** SVG path data; integers or one decimal; only the commands M m L l H h V v Z z. */
@@ -51,15 +60,27 @@ export type DrawItem =
       readonly height: number;
     }
   | { readonly type: "circle"; readonly k: Mark; readonly x: number; readonly y: number; readonly r: number }
+  /** Room for a picture that whoever prints the drawing may put in; nothing is drawn without one. */
+  | {
+      readonly type: "picture";
+      readonly slot: PictureSlot;
+      readonly x: number;
+      readonly y: number;
+      readonly width: number;
+      readonly height: number;
+    }
   | {
       readonly type: "text";
       readonly x: number;
       readonly y: number;
       readonly text: string;
       readonly anchor: "start" | "middle" | "end";
-      /** Space-separated text classes of the look: `t-ink t-b t-focus t-stop t-fine t-inf t-cam halo halo-band halo-p`. */
+      /** Space-separated text classes of the look: `t-ink t-b t-focus t-stop t-fine t-inf t-cam t-ring t-mark halo halo-band halo-p halo-plate`. */
       readonly tone: string;
     };
+
+/** A still with its shading, and the same without. */
+export type PictureSlot = "shaded" | "unshaded";
 
 export interface Drawing {
   readonly width: number;

@@ -13,7 +13,12 @@ export type ColourRole =
   | "focus-limit"
   | "focus-band"
   | "stop"
-  | "stop-band";
+  | "stop-band"
+  /** A picture keeps its own colours whatever the page's: its ground, and ink, paper and plum on it. */
+  | "plate"
+  | "plate-ink"
+  | "plate-paper"
+  | "plate-stop";
 
 export interface Paint {
   readonly fill: ColourRole | null;
@@ -54,6 +59,15 @@ export const PAINT: Readonly<Record<Mark, Paint>> = Object.freeze({
   "k-roll": fill("ink"),
   "k-box": both("paper", "ink", 1),
   "k-meal": { ...both("paper", "edge", 1), dash: [2, 3] },
+  "k-plate": fill("plate"),
+  "k-plate-under": stroke("plate-paper", 2),
+  "k-plate-grid": stroke("plate-ink", 1),
+  "k-plate-true": { ...stroke("plate-paper", 1.25), dash: [2, 4] },
+  "k-plate-ring-under": stroke("plate-paper", 2.5),
+  "k-plate-ring": { ...stroke("plate-stop", 1.25), dash: [7, 3] },
+  "k-plate-edge": stroke("ink", 1.5),
+  "k-plate-frame": { ...stroke("ink", 1), dash: [1, 3] },
+  "k-plate-mark": both("plate-paper", "plate-ink", 1),
 } as const);
 
 /** Rules that texts need beside the look's own `t-` classes: halos of the ground they lie on, and the finer line of rows. */
@@ -61,6 +75,9 @@ const TONE_CSS = [
   "svg .halo { paint-order: stroke; stroke: var(--sheet); stroke-width: 3px; stroke-linejoin: round; }",
   "svg .halo-band { paint-order: stroke; stroke: var(--focus-band); stroke-width: 3px; }",
   "svg .halo-p { paint-order: stroke; stroke: var(--paper); stroke-width: 4px; }",
+  "svg .t-ring { fill: var(--plate-stop); font-size: 12px; font-weight: 700; }",
+  "svg .t-mark { fill: var(--plate-ink); font-size: 12px; font-weight: 700; }",
+  "svg .halo-plate { paint-order: stroke; stroke: var(--plate-paper); stroke-width: 3.5px; stroke-linejoin: round; }",
   "svg .thin { stroke-width: 1.5; }",
 ];
 

@@ -1,5 +1,5 @@
 /** A drawing as inline SVG. */
-import type { DrawItem, Drawing } from "./drawing.ts";
+import type { DrawItem, Drawing, PictureSlot } from "./drawing.ts";
 import { bar, coordinate, segment } from "./path.ts";
 
 export interface SvgOptions {
@@ -7,6 +7,8 @@ export interface SvgOptions {
   readonly idPrefix: string;
   /** Hidden from screen readers, without title and description: something beside it says the same. */
   readonly decorative?: boolean;
+  /** Addresses of the pictures for the drawing's slots, relative to the page. A slot without one stays empty. */
+  readonly pictures?: Readonly<Partial<Record<PictureSlot, string>>>;
 }
 
 /**
@@ -18,14 +20,14 @@ export function svg(drawing: Drawing, options: SvgOptions): string {
   const height = coordinate(drawing.height);
   const id = escapeText(options.idPrefix);
   const size = `width="${width}" height="${height}" viewBox="0 0 ${width} ${height}"`;
-  const body = elements(drawing.items);
+  const body = elements(drawing.items, options.pictures ?? {});
   if (options.decorative === true) return `<svg ${size} aria-hidden="true" focusable="false">${body}</svg>`;
   const title = `<title id="${id}-t">${escapeText(drawing.title)}</title><desc id="${id}-d">${escapeText(drawing.description)}</desc>`;
   return `<svg ${size} role="img" aria-labelledby="${id}-t" aria-describedby="${id}-d">${title}${body}</svg>`;
 }
 
 /** Texts of one anchor that follow each other share a group that says it. */
-function elements(items: readonly DrawItem[]): string {
+function elements(items: readonly DrawItem[], pictures: NonNullable<SvgOptions["pictures"]>): string {
   let body = "";
   let open = "start";
   for (const item of items) {
@@ -35,12 +37,18 @@ function elements(items: readonly DrawItem[]): string {
       if (anchor !== "start") body += `<g text-anchor="${anchor}">`;
       open = anchor;
     }
-    body += element(item);
+    body += item.type === "picture" ? picture(item, pictures[item.slot]) : element(item);
   }
   return open === "start" ? body : `${body}</g>`;
 }
 
-function element(item: DrawItem): string {
+function picture(item: Extract<DrawItem, { readonly type: "picture" }>, href: string | undefined): string {
+  if (href === undefined) return "";
+  const at = `x="${coordinate(item.x)}" y="${coordinate(item.y)}" width="${coordinate(item.width)}" height="${coordinate(item.height)}"`;
+  return `<image class="${item.slot}" href="${escapeText(href)}" ${at} preserveAspectRatio="none"/>`;
+}
+
+function element(item: Exclude<DrawItem, { readonly type: "picture" }>): string {
   switch (item.type) {
     case "path":
       return path(item.thin === true ? `${item.k} thin` : item.k, item.d);

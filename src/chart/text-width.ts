@@ -47,10 +47,15 @@ export function toneSize(tone: string): number {
   const classes = tone.split(" ");
   if (classes.includes("t-cam")) return 20;
   if (classes.includes("t-inf")) return 17;
-  return classes.includes("t-fine") ? 12 : 12.5;
+  return ["t-fine", "t-ring", "t-mark"].some((tone) => classes.includes(tone)) ? 12 : 12.5;
 }
 
 /** Width of a text as a drawing sets it. */
 export function toneWidth(text: string, tone: string): number {
-  return textWidth(text, toneSize(tone), tone.split(" ").includes("t-b"));
+  const classes = tone.split(" ");
+  return textWidth(
+    text,
+    toneSize(tone),
+    ["t-b", "t-ring", "t-mark"].some((bold) => classes.includes(bold)),
+  );
 }

@@ -4,6 +4,7 @@ import {
   CALIBRATION_COLUMNS,
   CALIBRATION_KEYS,
   CAMERA_COLUMNS,
+  ENCODER_COLUMNS,
   LENS_COLUMNS,
   LOG_FILE_COLUMNS,
   LOG_KEYS,
@@ -14,6 +15,7 @@ const FILES: readonly { readonly file: string; readonly columns: readonly Column
   { file: "kit/cameras.csv", columns: CAMERA_COLUMNS, keys: [] },
   { file: "kit/lenses.csv", columns: LENS_COLUMNS, keys: [] },
   { file: "kit/calibration/<lens>.csv", columns: CALIBRATION_COLUMNS, keys: CALIBRATION_KEYS },
+  { file: "kit/encoders/<lens>.csv", columns: ENCODER_COLUMNS, keys: [] },
   { file: "days/<date>/notes.csv", columns: NOTE_COLUMNS, keys: [] },
   { file: "days/<date>/logs/*.csv", columns: LOG_FILE_COLUMNS, keys: LOG_KEYS },
 ];

@@ -2,16 +2,29 @@
 import type { DayReport } from "../build/effects.ts";
 import type { Finding, FindingCounts } from "../core/finding.ts";
 
-const SCHEMA = "lens-daybook/lines/1";
+export const LINES_SCHEMA = "lens-daybook/lines/1";
 
 export function findingLine(finding: Finding): string {
-  const { code, severity, file, line, column, field, message, hint, take } = finding;
-  return jsonLine({ type: "finding", schema: SCHEMA, code, severity, file, line, column, field, message, hint, take });
+  const { code, severity, file, line, column, field, message, hint, take, accepted } = finding;
+  return jsonLine({
+    type: "finding",
+    schema: LINES_SCHEMA,
+    code,
+    severity,
+    file,
+    line,
+    column,
+    field,
+    message,
+    hint,
+    take,
+    accepted,
+  });
 }
 
 export function dayLine(report: DayReport): string {
   const { date, day, state, reason, takes, milliseconds } = report;
-  return jsonLine({ type: "day", schema: SCHEMA, date, day, state, reason, takes, milliseconds: Math.round(milliseconds) });
+  return jsonLine({ type: "day", schema: LINES_SCHEMA, date, day, state, reason, takes, milliseconds: Math.round(milliseconds) });
 }
 
 export interface SummaryLine {
@@ -29,7 +42,7 @@ export interface SummaryLine {
 }
 
 export function summaryLine(summary: SummaryLine): string {
-  return jsonLine({ type: "summary", schema: SCHEMA, ...summary, milliseconds: Math.round(summary.milliseconds) });
+  return jsonLine({ type: "summary", schema: LINES_SCHEMA, ...summary, milliseconds: Math.round(summary.milliseconds) });
 }
 
 /** Any other object, such as an explanation. */

@@ -36,6 +36,9 @@ export function progressLog(io: Io, options: CommonOptions): ProgressLog {
       line(dayText(report));
       if (options.verbose && report.stages.length > 0) line(stagesText(report));
     },
+    say(text) {
+      if (!options.quiet && !options.json) line(text);
+    },
     detail(text) {
       if (options.verbose && !options.json) line(text);
     },

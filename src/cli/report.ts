@@ -47,7 +47,8 @@ function findingLines(finding: Finding, source: LineIndex | null, options: Repor
   const place = placeText(finding, options);
   const head = `${severityWord(finding.severity, colours)} ${colours.bold(finding.code)}  ${finding.message}`;
   const frame = codeFrame(finding, source).map((line) => (/^ *\| *\^+$/.test(line) ? colours.red(line) : colours.dim(line)));
-  return [place === "" ? head : `${place}  ${head}`, ...frame, `  ${finding.hint}`];
+  const last = finding.accepted === null ? finding.hint : `accepted: ${finding.accepted}`;
+  return [place === "" ? head : `${place}  ${head}`, ...frame, `  ${last}`];
 }
 
 function placeText(finding: Finding, options: ReportOptions): string {

@@ -1,5 +1,5 @@
 /** The command line: which command, which options. Commands are loaded when they run, so that a small one starts fast. */
-import { Command, CommanderError, InvalidArgumentError } from "commander";
+import { Command, CommanderError, InvalidArgumentError, Option } from "commander";
 import { thisTool } from "../build/program.ts";
 import { EXIT, type Io } from "./io.ts";
 import type { CommonOptions } from "./options.ts";
@@ -47,6 +47,9 @@ function commands(io: Io, done: (exit: number) => void): Command {
     .option("-f, --force", "build every day anew, also into a folder that holds other files", false)
     .option("--strict", "exit 1 when there is anything to check", false)
     .option("--max-findings <number>", "findings of one code in one file to print (default: 20); 0 prints all", wholeNumber, 20)
+    .addOption(vfxOption())
+    .addOption(mapsOption())
+    .addOption(mapWidthOption())
     .action(async (show: string, _options, command: Command) => {
       const { build } = await import("./commands/build.ts");
       done(await build(show, command.optsWithGlobals(), io));
@@ -62,6 +65,31 @@ function commands(io: Io, done: (exit: number) => void): Command {
     .action(async (path: string, _options, command: Command) => {
       const { check } = await import("./commands/check.ts");
       done(await check(path, command.optsWithGlobals(), io));
+    });
+
+  program
+    .command("verify")
+    .description("compare a pack with its own hash list: what is the same, changed, missing, extra")
+    .argument("<pack>", "folder of a pack, such as report/packs/2026-10-06")
+    .action(async (pack: string, _options, command: Command) => {
+      const { verify } = await import("./commands/verify.ts");
+      done(verify(pack, command.optsWithGlobals<CommonOptions>(), io));
+    });
+
+  program
+    .command("pack")
+    .description("build one day and hand over its pack, as a folder or as one zip with the day's pages")
+    .argument("<show>", "show folder, the one with show.yaml")
+    .option("-d, --day <date>", "the day, such as 2026-10-06", oneDate)
+    .option("--zip", "make a zip of the pack and the day's pages", false)
+    .option("-o, --out <file>", "the zip file (default: <code>-<date>.zip beside the report)")
+    .option("--report <folder>", "folder of the report (default: beside the show folder, <show>-report)")
+    .addOption(vfxOption())
+    .addOption(mapsOption())
+    .addOption(mapWidthOption())
+    .action(async (show: string, _options, command: Command) => {
+      const { pack } = await import("./commands/pack.ts");
+      done(await pack(show, command.optsWithGlobals(), io));
     });
 
   program
@@ -84,20 +112,49 @@ function commands(io: Io, done: (exit: number) => void): Command {
 
   program
     .command("columns")
-    .description("print the reference of all columns and keys")
+    .description("print the reference of all columns and keys; with a log of another layout, propose a map for kit/columns.yaml")
+    .argument("[file]", "log of an unknown layout, or - for one that is piped in")
     .option("--markdown", "as Markdown (the default)", false)
     .option("-o, --out <file>", "write it into a file instead")
-    .action(async (_options, command: Command) => {
+    .action(async (file: string | undefined, _options, command: Command) => {
       const { columns } = await import("./commands/columns.ts");
-      done(columns(command.optsWithGlobals(), io));
+      done(columns(file, command.optsWithGlobals(), io));
     });
 
   return program;
 }
 
-function addDate(text: string, before: readonly string[]): readonly string[] {
+function oneDate(text: string): string {
   if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) throw new InvalidArgumentError("Write a date as year-month-day, such as 2026-10-06.");
+  return text;
+}
+
+function addDate(text: string, before: readonly string[]): readonly string[] {
+  oneDate(text);
   return before.includes(text) ? before : [...before, text];
+}
+
+function vfxOption(): Option {
+  return takeChoice("--vfx <which>", "takes that get a folder of lens files for VFX");
+}
+
+function mapsOption(): Option {
+  return takeChoice("--maps <which>", "takes whose folder has UV maps and shading maps, which are large");
+}
+
+function mapWidthOption(): Option {
+  const about = "width of the maps, or full (default: a quarter of the recorded width, less for many)";
+  return new Option("--map-width <pixels>", about).argParser(mapWidth);
+}
+
+function takeChoice(flags: string, about: string): Option {
+  return new Option(flags, `${about}: none, plates (the default) or all`).choices(["none", "plates", "all"]).default("plates");
+}
+
+function mapWidth(text: string): number | "full" {
+  if (text === "full") return text;
+  if (!/^\d{2,5}$/.test(text)) throw new InvalidArgumentError("Write a width in pixels, such as 960, or full.");
+  return Number(text);
 }
 
 function wholeNumber(text: string): number {
@@ -109,6 +166,7 @@ const EXAMPLES = `Examples:
   daybook init my-show               a small show to begin with
   daybook check my-show              what is wrong in the notes and logs
   daybook build my-show --out report
+  daybook verify report/packs/2026-10-06
   daybook explain CSV122
 `;
 

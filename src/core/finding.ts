@@ -32,6 +32,8 @@ export interface Finding {
   readonly hint: string;
   /** Address of the take it concerns, such as `a-24b-3`. */
   readonly take: string | null;
+  /** Why somebody accepted the finding (day.yaml `accepted`); `null` when nobody did. */
+  readonly accepted: string | null;
 }
 
 export interface FindingInput {
@@ -58,6 +60,7 @@ export function finding(input: FindingInput): Finding {
     message: sentence(input.message, input.field ?? null),
     hint: sentence(input.hint, null),
     take: input.take ?? null,
+    accepted: null,
   });
 }
 
@@ -83,7 +86,12 @@ export function sortFindings(findings: readonly Finding[]): Finding[] {
   );
 }
 
-/** Number of findings of each severity. */
+/** Findings that still ask for something: nobody has accepted them. */
+export function openFindings(findings: readonly Finding[]): readonly Finding[] {
+  return findings.filter((found) => found.accepted == null);
+}
+
+/** Number of findings of each severity; accepted ones are not counted. */
 export interface FindingCounts {
   readonly error: number;
   readonly check: number;
@@ -92,7 +100,7 @@ export interface FindingCounts {
 
 export function countFindings(findings: readonly Finding[]): FindingCounts {
   const counts = { error: 0, check: 0, remark: 0 };
-  for (const f of findings) counts[f.severity]++;
+  for (const f of findings) if (f.accepted == null) counts[f.severity]++;
   return counts;
 }
 

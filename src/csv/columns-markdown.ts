@@ -3,6 +3,7 @@ import {
   CALIBRATION_COLUMNS,
   CALIBRATION_KEYS,
   CAMERA_COLUMNS,
+  ENCODER_COLUMNS,
   LENS_COLUMNS,
   LOG_FILE_COLUMNS,
   LOG_KEYS,
@@ -24,6 +25,12 @@ const SECTIONS: readonly Section[] = [
     intro: "One row per calibration point. The file name is the lens id.",
     keys: CALIBRATION_KEYS,
     columns: CALIBRATION_COLUMNS,
+  },
+  {
+    title: "kit/encoders/<lens>.csv",
+    intro:
+      "Optional: one row per mark of the lens, for logs that have encoder readings and no distances. The file name is the lens id. Between marks the focus is linear in 1/distance, beyond them it is the last mark's.",
+    columns: ENCODER_COLUMNS,
   },
   { title: "days/<date>/notes.csv", intro: "One row per take per camera.", columns: NOTE_COLUMNS },
   {

@@ -98,6 +98,18 @@ export const CALIBRATION_COLUMNS: readonly ColumnSpec[] = [
   ...COEFFICIENT_COLUMNS.slice(9),
 ];
 
+/** kit/encoders/<lens>.csv */
+export const ENCODER_COLUMNS = [
+  { name: "encoder", holds: "number", required: true, about: "Reading of the focus encoder at a mark of the lens" },
+  {
+    name: "focus_m",
+    holds: "distance",
+    unit: "m",
+    required: true,
+    about: "Distance of the mark from the image plane; `inf` allowed",
+  },
+] as const satisfies readonly ColumnSpec[];
+
 /** days/<date>/notes.csv */
 export const NOTE_COLUMNS = [
   { name: "slate", holds: "text", required: true, about: "What is written on the slate: `24B` or a running number" },
@@ -176,7 +188,11 @@ export const READING_COLUMNS = [
   { name: "tilt_deg", holds: "number", unit: "degrees", about: "Tilt, up is positive" },
   { name: "roll_deg", holds: "number", unit: "degrees", about: "Roll" },
   { name: "height_m", holds: "number", unit: "m", about: "Height of the lens centre" },
-  { name: "encoder_focus", holds: "number", about: "Reading of the focus encoder, as it came" },
+  {
+    name: "encoder_focus",
+    holds: "number",
+    about: "Reading of the focus encoder; gives the focus through `kit/encoders/<lens>.csv` where the log has no focus column",
+  },
   { name: "encoder_iris", holds: "number", about: "Reading of the iris encoder, as it came" },
   { name: "encoder_zoom", holds: "number", about: "Reading of the zoom encoder, as it came" },
 ] as const satisfies readonly ColumnSpec[];

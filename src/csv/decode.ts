@@ -2,6 +2,7 @@ import { isUtf8 } from "node:buffer";
 import type { Finding, Place } from "../core/finding.ts";
 import { CSV } from "../core/findings/csv.ts";
 import { findingOf } from "../core/findings/kind.ts";
+import { LARGEST_TEXT_BYTES, lineOfByte } from "./limits.ts";
 
 /** Text of a file, or `null` when it is no text; in both cases with what there is to say about it. */
 export interface DecodedText {
@@ -12,9 +13,11 @@ export interface DecodedText {
 
 /**
  * Turns the bytes of a text file into text. UTF-8 with or without a byte order mark is read as it is; UTF-16 is converted
- * with a remark; other bytes are read as Windows-1252 with a check. NUL bytes make it no text file: an error, no text.
+ * with a remark; other bytes are read as Windows-1252 with a check. NUL bytes make it no text file: an error, no text; so does a size
+ * above `largest`.
  */
-export function decodeText(bytes: Uint8Array, file: string): DecodedText {
+export function decodeText(bytes: Uint8Array, file: string, largest = LARGEST_TEXT_BYTES): DecodedText {
+  if (bytes.length > largest) return { text: null, findings: [tooLarge(file, bytes.length, largest)] };
   const utf16 = utf16Name(bytes);
   if (utf16 !== null) {
     const text = new TextDecoder(utf16).decode(bytes);
@@ -63,12 +66,14 @@ function normalLines(text: string): string {
   return text.includes("\r") ? text.replace(/\r\n?/g, "\n") : text;
 }
 
-function lineOfByte(bytes: Uint8Array, end: number): number {
-  let line = 1;
-  for (let i = 0; i < end; i++) {
-    if (bytes[i] === 10 || (bytes[i] === 13 && bytes[i + 1] !== 10)) line++;
-  }
-  return line;
+/** That a file is left out for its size. */
+export function tooLarge(file: string, bytes: number, largest: number): Finding {
+  const megabytes = (size: number): string => `${Math.floor(size / 1e6)} MB`;
+  return findingOf(CSV.tooLarge, {
+    place: wholeFile(file),
+    message: `the file has ${megabytes(bytes)}, and such files are read up to ${megabytes(largest)}`,
+    hint: "Split it, a log for example by card or by take, or take out what does not belong to this day.",
+  });
 }
 
 function notText(bytes: Uint8Array, nul: number, file: string): Finding {

@@ -64,24 +64,23 @@ function headerIndex(header: CsvRow, file: string, known: ReadonlySet<string>, f
   header.cells.forEach((cell, i) => {
     const name = cell.trim();
     if (name === "") return;
-    const place = { ...header.place(i), file };
     const first = index.get(name);
     if (first !== undefined) {
-      found.add(CSV.duplicateColumn, {
-        place,
+      found.addIn(file, CSV.duplicateColumn, () => ({
+        place: header.place(i),
         field: name,
         message: `the column "${name}" comes twice, as number ${first + 1} and as number ${i + 1}`,
         hint: "Rename or delete one of them. The first is read.",
-      });
+      }));
     } else if (known.has(name)) {
       index.set(name, i);
     } else {
-      found.add(CSV.unknownColumn, {
-        place,
+      found.addIn(file, CSV.unknownColumn, () => ({
+        place: header.place(i),
         field: name,
         message: `the column "${name}" is not known and not read`,
         hint: `${didYouMean(name, known).trim() || "Leave it, or see `daybook columns` for the names."}`,
-      });
+      }));
     }
   });
   return index;

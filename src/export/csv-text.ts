@@ -10,6 +10,11 @@ export function csvText(header: readonly string[], rows: readonly (readonly CsvC
 export function csvCell(value: CsvCell): string {
   if (value === null) return "";
   if (typeof value !== "string") return String(value);
-  const safe = /^[=+\-@]/.test(value) && !/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(value) ? `'${value}` : value;
+  const safe = guardedText(value);
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}
+
+/** Text that a spreadsheet would run gets a leading apostrophe; numbers are left. */
+export function guardedText(value: string): string {
+  return /^[=+\-@]/.test(value) && !/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(value) ? `'${value}` : value;
 }

@@ -154,5 +154,6 @@ export function findingObject(finding: Finding): Record<string, unknown> {
     message: finding.message,
     hint: finding.hint,
     take: finding.take,
+    accepted: finding.accepted,
   };
 }

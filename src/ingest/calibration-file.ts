@@ -11,9 +11,7 @@ import { readConvention } from "./convention-keys.ts";
 import { readKitStop } from "./lenses.ts";
 import { type CalibrationPoint, type CalibrationTable, COEFFICIENTS, type CoefficientName } from "./records.ts";
 import { hasRequiredCells, rowCells } from "./row-cells.ts";
-import { readDistance } from "./written/distance.ts";
-import { readNumber } from "./written/number.ts";
-import { type Reading, read, refuse } from "./written/reading.ts";
+import { readMetres } from "./written/metres.ts";
 
 /**
  * Reads one calibration table. A table that does not say its model, direction or radius is read as it is, with a check: it is shown
@@ -92,13 +90,4 @@ function pointOf(row: TableRow, found: FindingCollector): CalibrationPoint | nul
     if (value !== null) coefficients[name] = value;
   }
   return { focalMm, focusDioptres: 1 / focus.value, tStop: stop?.value ?? null, coefficients, place: row.place };
-}
-
-/** Metres from the image plane: a plain number, a distance with its unit, or `inf`. */
-function readMetres(text: string): Reading<number> {
-  const number = readNumber(text);
-  if (number.ok)
-    return number.value > 0 ? read(number.value) : refuse(`${text} is no distance`, "Write metres from the image plane, or inf.");
-  const distance = readDistance(text);
-  return distance.ok ? distance : number;
 }

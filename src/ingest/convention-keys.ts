@@ -41,12 +41,15 @@ export function takeKey<T>(
   return null;
 }
 
+const SMALLEST_SIDE_MM = 0.1;
+const LARGEST_SIDE_MM = 10_000;
+
 /** An area such as `24.89x18.66` in mm. */
 export function readArea(text: string): Reading<{ readonly width: number; readonly height: number }> {
   const match = /^(\d+(?:\.\d+)?)\s*(?:mm)?\s*[xX\u00d7*]\s*(\d+(?:\.\d+)?)\s*(?:mm)?$/.exec(text.trim());
   const width = Number(match?.[1]);
   const height = Number(match?.[2]);
-  if (width > 0 && height > 0) return read({ width, height });
+  if (Math.min(width, height) >= SMALLEST_SIDE_MM && Math.max(width, height) <= LARGEST_SIDE_MM) return read({ width, height });
   return refuse(`not an area: "${text.trim()}"`, "Write width x height in mm, such as 24.89x18.66.");
 }
 

@@ -2,11 +2,13 @@ import * as z from "zod";
 import type { Place } from "../core/finding.ts";
 import type { FindingCollector } from "../core/findings/collect.ts";
 import { SHOW } from "../core/findings/show.ts";
+import type { NotesSettings } from "./notes.ts";
 import type { DayRecord } from "./records.ts";
 import { listOf, type Settings, takeSettings, textOr, written } from "./settings.ts";
 import { readClock, readDate } from "./written/clock.ts";
 import { readPages } from "./written/pages.ts";
-import { numberWithin, readText, readWhole } from "./written/setting.ts";
+import { type Reading, read, refuse } from "./written/reading.ts";
+import { numberWithin, readBoolean, readText, readWhole } from "./written/setting.ts";
 import { readYaml, type YamlFile } from "./yaml-text.ts";
 
 const text = written(readText);
@@ -40,17 +42,26 @@ const DAY_SHAPE = {
   remarks: textOr(text, linesOf("\n")),
   sound_rolls: listOf(text),
   clocks: z.record(z.string(), listOf(clockSetting)),
+  // a take that is no address must not be pruned from its entry: the entry would accept the code for the whole day
+  accepted: listOf(z.strictObject({ code: written(readCode), take: text.nullish(), reason: text })),
+  notes: z.strictObject({ blank_slate_repeats: written(readBoolean).nullish() }),
 } as const;
 
 /** day.yaml as read, and where its keys stand. */
 export interface DayFile {
   readonly record: DayRecord;
+  /** How notes.csv is to be read. */
+  readonly notes: NotesSettings;
   keyPlace(key: string): Place;
 }
 
 /** The day of a folder without day.yaml: everything not recorded but the date. */
 export function dayWithoutFile(date: string, file: string): DayFile {
-  return { record: recordOf({}, date, null), keyPlace: () => ({ file, line: null, column: null }) };
+  return {
+    record: recordOf({}, date, null),
+    notes: { blankSlateRepeats: false },
+    keyPlace: () => ({ file, line: null, column: null }),
+  };
 }
 
 /** Reads day.yaml. A refused key counts as not recorded, a file that cannot be read at all as absent; the folder's date holds. */
@@ -77,7 +88,7 @@ export function readDayFile(content: string, file: string, date: string, found: 
   }
   const record = recordOf(taken, date, yaml);
   tellOfClockOrder(record, yaml, found);
-  return { record, keyPlace: (key) => yaml.place(key) };
+  return { record, notes: { blankSlateRepeats: taken.notes?.blank_slate_repeats ?? false }, keyPlace: (key) => yaml.place(key) };
 }
 
 function recordOf(taken: Settings<typeof DAY_SHAPE>, date: string, yaml: YamlFile | null): DayRecord {
@@ -107,7 +118,38 @@ function recordOf(taken: Settings<typeof DAY_SHAPE>, date: string, yaml: YamlFil
         place: yaml?.place(`clocks.${camera}`) ?? { file: "", line: null, column: null },
       })),
     ),
+    accepted: (taken.accepted ?? []).map((entry) => ({
+      code: entry.code,
+      take: entry.take?.trim().toLowerCase() ?? null,
+      reason: entry.reason,
+      place: yaml === null ? { file: "", line: null, column: null } : acceptedPlace(yaml, entry),
+    })),
   };
+}
+
+/** Where an entry stands: refused entries before it are not in the list, so that its number there says nothing. */
+function acceptedPlace(
+  yaml: YamlFile,
+  entry: { readonly code: string; readonly take?: string | null | undefined; readonly reason: string },
+): Place {
+  const written = yaml.values.get("accepted");
+  const at = Array.isArray(written)
+    ? written.findIndex(
+        (one) =>
+          one?.reason === entry.reason &&
+          (one.take ?? null) === (entry.take ?? null) &&
+          String(one.code).trim().toUpperCase() === entry.code,
+      )
+    : 0;
+  return yaml.place(`accepted.${Math.max(0, at)}`);
+}
+
+/** A finding's code in capitals, as the catalogue has it. Whether there is such a finding is seen when the day is joined. */
+function readCode(value: string): Reading<string> {
+  const code = value.trim().toUpperCase();
+  return /^[A-Z]{2,5}\d{3}$/.test(code)
+    ? read(code)
+    : refuse(`not a finding code: "${value}"`, "Write the code as it stands before the finding, such as CHECK702.");
 }
 
 /** Call, first shot, meals and wrap follow one another; a night that forgot its `+1` does not. */

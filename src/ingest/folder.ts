@@ -9,4 +9,6 @@ export interface ShowFolder {
   list(folder: string): readonly FolderEntry[] | null;
   /** Bytes of a file, or why it cannot be read in words ("is a folder", "permission denied"). */
   read(file: string): Uint8Array | { readonly problem: string };
+  /** Bytes that a file has, without reading it; `null` when nobody can say. Where it is absent, files are read whatever their size. */
+  size?(file: string): number | null;
 }

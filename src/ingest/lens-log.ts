@@ -44,8 +44,10 @@ export function readLensLog(source: LogSource, context: LogContext, found: Findi
     const opened = openLog(head.keys, head.header, head.delimiter, source, context, found);
     const table = scanTable(bytes, head.rowsFrom, head.firstLine, opened.plan);
     if (table !== null) return buildLog({ source, context, ...opened, table }, found);
-    const { text } = decodeText(bytes, file);
-    return text === null ? null : withCarefulTable(text, source, context, opened, found);
+    const { text, findings } = decodeText(bytes, file);
+    if (text !== null) return withCarefulTable(text, source, context, opened, found);
+    found.addAll(findings);
+    return null;
   }
   const decoded = decodeText(bytes, file);
   found.addAll(decoded.findings);

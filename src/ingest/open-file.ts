@@ -1,7 +1,8 @@
 import type { FindingCollector } from "../core/findings/collect.ts";
 import { CSV } from "../core/findings/csv.ts";
 import { sha256 } from "../core/hash.ts";
-import { decodeText, wholeFile } from "../csv/decode.ts";
+import { decodeText, tooLarge, wholeFile } from "../csv/decode.ts";
+import { LARGEST_FILE_BYTES, overlongLine } from "../csv/limits.ts";
 import type { FolderEntry, ShowFolder } from "./folder.ts";
 
 /** An input file as the manifests list it. */
@@ -31,6 +32,11 @@ export function opener(folder: ShowFolder, found: FindingCollector): Opener {
   const opened = new Map<string, InputFile>();
   const list = (name: string): readonly FolderEntry[] => (folder.list(name) ?? []).filter((entry) => !entry.name.startsWith("."));
   const bytes = (file: string): Uint8Array | null => {
+    const size = folder.size?.(file) ?? 0;
+    if (size > LARGEST_FILE_BYTES) {
+      found.addAll([tooLarge(file, size, LARGEST_FILE_BYTES)]);
+      return null;
+    }
     const content = folder.read(file);
     if (content instanceof Uint8Array) {
       opened.set(file, { file, sha256: sha256(content), bytes: content.length });
@@ -53,6 +59,7 @@ export function opener(folder: ShowFolder, found: FindingCollector): Opener {
     text: (file) => {
       const content = bytes(file);
       if (content === null) return null;
+      tellOfLongLine(content, file, found);
       const decoded = decodeText(content, file);
       found.addAll(decoded.findings);
       return decoded.text;
@@ -60,4 +67,15 @@ export function opener(folder: ShowFolder, found: FindingCollector): Opener {
     hash: (file) => opened.get(file)?.sha256 ?? "",
     files: () => [...opened.values()].sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : 0)),
   };
+}
+
+/** Says so when a line of a text file is longer than any that people or recorders write. */
+export function tellOfLongLine(content: Uint8Array, file: string, found: FindingCollector): void {
+  const long = overlongLine(content);
+  if (long === null) return;
+  found.add(CSV.longLine, {
+    place: { file, line: long.line, column: null },
+    message: `line ${long.line} has ${long.bytes} bytes`,
+    hint: "Look whether the line ends were lost when the file was copied, and copy it again.",
+  });
 }

@@ -10,6 +10,7 @@ import { fractionOf, isObject, type JsonObject, sampleFigures } from "./sample-f
 import { identityOf, type SampleIdentity, saidIn } from "./sample-identity.ts";
 import { pathOf, placeInSample, type SampleLine, sampleCell, sampleLines, sampleOf } from "./sample-lines.ts";
 import { clockOf, type SampleClock, sampleTime, timecodeOf } from "./sample-timing.ts";
+import { dropSentinels } from "./sentinels.ts";
 
 /**
  * Reads OpenTrackIO 1.0.x samples, one JSON object a line: the lens part, the timing and what the static block says of camera and
@@ -32,6 +33,7 @@ export function readOpenTrackIo(source: LogSource, context: LogContext, found: F
   const reading = readSamples(lines, file, context, found);
   const { clock, frames, rejected, columns } = reading;
   const lineAt = (row: number): SampleLine => lines[row] as SampleLine;
+  dropMarks(columns.focus, file, lineAt, found);
   const identity = identityOf(reading.said, (row, path) => placeInSample(file, lineAt(row), path), found);
   rejectRepeats(
     {
@@ -67,6 +69,28 @@ export function readOpenTrackIo(source: LogSource, context: LogContext, found: F
     lineOf: (row) => lineAt(row).number,
     cell: (row, column) => sampleCell(file, lineAt(row), column),
   };
+}
+
+/** Distances in metres that are marks of the recorder: see `dropSentinels`. */
+function dropMarks(
+  focus: Float64Array | undefined,
+  file: string,
+  lineAt: (row: number) => SampleLine,
+  found: FindingCollector,
+): void {
+  if (focus === undefined) return;
+  const distances = {
+    file,
+    field: "focus_m",
+    rows: focus.length,
+    // Back to the metres that were written: 1 / (1 / 9999) is not quite 9999.
+    value: (row: number) => Math.round(1e6 / (focus[row] as number)) / 1e6,
+    drop: (row: number) => {
+      focus[row] = Number.NaN;
+    },
+    cell: (row: number) => sampleCell(file, lineAt(row), "focus_m"),
+  };
+  dropSentinels(distances, found);
 }
 
 interface Reading {

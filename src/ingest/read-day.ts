@@ -1,24 +1,24 @@
 import { compareText, type Finding } from "../core/finding.ts";
 import { collectFindings, type FindingCollector } from "../core/findings/collect.ts";
 import { LOG } from "../core/findings/log.ts";
-import { NOTE } from "../core/findings/note.ts";
 import { SHOW } from "../core/findings/show.ts";
 import { didYouMean } from "../core/nearest-name.ts";
 import { wholeFile } from "../csv/decode.ts";
 import { type DayFile, dayWithoutFile, readDayFile } from "./day-file.ts";
 import { DAYS } from "./discover.ts";
+import { exrSequences } from "./exr-sequence.ts";
 import { type FieldMap, readFieldMaps } from "./field-map.ts";
 import type { ShowFolder } from "./folder.ts";
 import { type LogContext, readLensLog } from "./lens-log.ts";
 import type { LensLog } from "./log-record.ts";
 import { readNotes } from "./notes.ts";
-import { type Opener, opener } from "./open-file.ts";
+import { type Opener, opener, tellOfLongLine } from "./open-file.ts";
 import { readOpenTrackIo } from "./opentrackio.ts";
 import { FIELD_MAPS } from "./read-show.ts";
-import type { DayInput, NoteRow, ShowInput, Still } from "./records.ts";
+import type { DayInput, ShowInput } from "./records.ts";
+import { readStills, tellOfStills } from "./stills.ts";
 
 const ENTRIES = ["day.yaml", "notes.csv", "logs", "stills"];
-const PICTURES = /\.(png|jpe?g|exr)$/i;
 
 /** Everything of one day's folder. Whatever cannot be read is a finding, and the rest is there. */
 export function readDay(
@@ -33,11 +33,14 @@ export function readDay(
   const day = readDayYaml(open, base, date, names.includes("day.yaml"), found);
   const notesFile = names.includes("notes.csv") ? `${base}/notes.csv` : null;
   const notesText = notesFile === null ? null : open.text(notesFile);
-  const notes = notesFile === null || notesText === null ? [] : readNotes(notesText, notesFile, found);
+  const notes = notesFile === null || notesText === null ? [] : readNotes(notesText, notesFile, day.notes, found);
   const context: LogContext = { rate: show.show.rate, dropFrame: show.show.dropFrame, maps: fieldMaps(folder), date };
   const logFiles = logFilesOf(open, base, found);
-  const logs = logFiles.flatMap((file) => readLog(open, file, context, found) ?? []);
-  const stills = readStills(open, base);
+  const stills = readStills(open, base, found);
+  const logs = [
+    ...logFiles.flatMap((file) => readLog(open, file, context, found) ?? []),
+    ...exrSequences(stills, notes, context, found),
+  ];
   if (notesFile === null && logFiles.length === 0) tellOfEmptyDay(base, names, found);
   tellOfOtherEntries(base, names, found);
   tellOfStills(notes, stills, found);
@@ -98,19 +101,9 @@ function logFilesOf(open: Opener, base: string, found: FindingCollector): readon
 function readLog(open: Opener, file: string, context: LogContext, found: FindingCollector): LensLog | null {
   const bytes = open.bytes(file);
   if (bytes === null) return null;
+  tellOfLongLine(bytes, file, found);
   const source = { file, bytes, sha256: open.hash(file) };
   return /\.jsonl$/i.test(file) ? readOpenTrackIo(source, context, found) : readLensLog(source, context, found);
-}
-
-function readStills(open: Opener, base: string): readonly Still[] {
-  return open
-    .list(`${base}/stills`)
-    .filter((entry) => PICTURES.test(entry.name))
-    .flatMap(({ name }) => {
-      const file = `${base}/stills/${name}`;
-      const bytes = open.bytes(file);
-      return bytes === null ? [] : [{ file, name, sha256: open.hash(file), bytes: bytes.length }];
-    });
 }
 
 function tellOfEmptyDay(base: string, names: readonly string[], found: FindingCollector): void {
@@ -134,19 +127,6 @@ function tellOfOtherEntries(base: string, names: readonly string[], found: Findi
       place: wholeFile(`${base}/${name}`),
       message: `${base}/${name} is not read`,
       hint: didYouMean(name, ENTRIES).trim() || `A day's folder has ${ENTRIES.join(", ")}.`,
-    });
-  }
-}
-
-function tellOfStills(notes: readonly NoteRow[], stills: readonly Still[], found: FindingCollector): void {
-  const names = new Set(stills.map((still) => still.name));
-  for (const { still } of notes) {
-    if (still === null || names.has(still.value)) continue;
-    found.add(NOTE.noStill, {
-      place: still.place,
-      field: "still",
-      message: `there is no still ${still.value} in the day's stills/ folder`,
-      hint: didYouMean(still.value, names).trim() || "Copy the picture there (.png, .jpg or .exr), or mend the name.",
     });
   }
 }

@@ -6,6 +6,7 @@ import { discoverDays } from "./discover.ts";
 import { readFieldMaps } from "./field-map.ts";
 import type { ShowFolder } from "./folder.ts";
 import { readKit } from "./kit.ts";
+import { tellOfPlausibility } from "./kit-plausible.ts";
 import { opener } from "./open-file.ts";
 import type { ShowInput } from "./records.ts";
 import { readShowFile } from "./show-file.ts";
@@ -36,6 +37,7 @@ export function readShow(folder: ShowFolder): { readonly input: ShowInput | null
     return { input: null, findings: found.list() };
   }
   const kit = readKit(open, found);
+  tellOfPlausibility(kit, show.limits, found);
   if (open.has(FIELD_MAPS)) {
     const maps = open.text(FIELD_MAPS);
     if (maps !== null) readFieldMaps(maps, FIELD_MAPS, found);

@@ -6,6 +6,7 @@ import type { Place } from "../core/finding.ts";
 import type { CalibrationPointValues, CoefficientConvention } from "../optics/convention.ts";
 import type { FrameRate } from "../time/frame-rate.ts";
 import type { LensLog } from "./log-record.ts";
+import type { StillData } from "./still-lens.ts";
 
 /** One value read from a cell: the value in canonical units, the exact text, and where the text stands. */
 export interface Cell<T> {
@@ -42,6 +43,10 @@ export interface CheckLimits {
   readonly logCoverage: number;
   readonly clockDriftFrames: number;
   readonly widerThanLensStops: number;
+  readonly focalDifferenceFraction: number;
+  readonly logEdgeSeconds: number;
+  readonly stopJumpStops: number;
+  readonly distortionPercent: number;
 }
 
 export interface ShowRecord {
@@ -133,12 +138,31 @@ export interface CalibrationTable {
   readonly points: readonly CalibrationPoint[];
 }
 
+/** A mark of a lens: what the focus encoder reads there. */
+export interface EncoderMark {
+  readonly encoder: number;
+  /** 1/m from the image plane; 0 is infinity. */
+  readonly focusDioptres: number;
+  readonly place: Place;
+}
+
+/** From readings of a focus encoder to distances, for one lens. */
+export interface EncoderTable {
+  readonly lens: string;
+  readonly file: string;
+  readonly sha256: string;
+  /** Two or more, by increasing reading; no reading twice. */
+  readonly marks: readonly EncoderMark[];
+}
+
 export interface Kit {
   /** In file order; the first row of a camera is its default mode. */
   readonly modes: readonly SensorMode[];
   readonly lenses: readonly Lens[];
   /** By lens id. */
   readonly calibration: ReadonlyMap<string, CalibrationTable>;
+  /** By lens id; absent where the kit has none. */
+  readonly encoders?: ReadonlyMap<string, EncoderTable>;
 }
 
 // ---------------------------------------------------------------------------------------------------- day
@@ -178,6 +202,16 @@ export interface DayRecord {
     readonly from: string | null;
     readonly place: Place;
   }[];
+  readonly accepted: readonly Acceptance[];
+}
+
+/** A finding that somebody has looked at and leaves as it is (day.yaml `accepted`). */
+export interface Acceptance {
+  readonly code: string;
+  /** Address of the take, such as `a-24b-3`; `null`: every finding of the code on this day. */
+  readonly take: string | null;
+  readonly reason: string;
+  readonly place: Place;
 }
 
 export type TakeStatus = "good" | "ng" | "incomplete" | "false start" | "tail slate";
@@ -229,6 +263,8 @@ export interface Still {
   readonly name: string;
   readonly sha256: string;
   readonly bytes: number;
+  /** What its header says; absent where nobody looked. */
+  readonly data?: StillData;
 }
 
 /** Everything of one day folder. */

@@ -1,5 +1,6 @@
 /** One OpenTrackIO sample read into flat figures in this project's units and names. */
 
+import { LARGEST_NUMBER, SMALLEST_POSITIVE } from "../csv/column-spec.ts";
 import type { LogColumn } from "./log-record.ts";
 import type { Direction } from "./records.ts";
 
@@ -44,11 +45,15 @@ export function sampleFigures(sample: JsonObject, squeeze: number | null): Sampl
   ): void => {
     const value = source[path.at(-1) as string];
     if (value === undefined || value === null) return;
-    if (typeof value !== "number") bad.push({ path, problem: `is ${JSON.stringify(value)?.slice(0, 40)}, not a number` });
+    if (typeof value !== "number") bad.push({ path, problem: `is ${shown(value)}, not a number` });
     else if (positive && !(value > 0)) bad.push({ path, problem: `is ${value}, and must be greater than 0` });
+    else if (Math.abs(value) > LARGEST_NUMBER || (positive && value < SMALLEST_POSITIVE))
+      bad.push({ path, problem: `is ${value}, which is beyond anything that is measured` });
     else values.set(column, convert(value));
   };
-  put("focus", ["lens", "focusDistance"], lens, (m) => 1 / m, true);
+  // 0 and -1 are marks of the recorder, which are told of for the log as a whole.
+  const mark = lens.focusDistance === 0 || lens.focusDistance === -1;
+  put("focus", ["lens", "focusDistance"], lens, (m) => 1 / m, !mark);
   put("t", ["lens", "tStop"], lens, undefined, true);
   put("f", ["lens", "fStop"], lens, undefined, true);
   put("focal_mm", ["lens", "pinholeFocalLength"], lens, undefined, true);
@@ -74,7 +79,7 @@ function putCentre(lens: JsonObject, values: Map<LogColumn, number>, bad: BadFie
   if (offsets.length === 0) return;
   for (const axis of ["x", "y"] as const) {
     const parts = offsets.map((offset) => offset[axis]);
-    if (parts.every((part) => typeof part === "number"))
+    if (parts.every(isMeasured))
       values.set(
         `c${axis}_mm`,
         (parts as number[]).reduce((a, b) => a + b, 0),
@@ -111,7 +116,7 @@ function putDistortion(
 
 function directionOf(model: unknown): Direction | null {
   if (model === undefined) return "undistort";
-  return typeof model === "string" ? (MODELS[model] ?? null) : null;
+  return typeof model === "string" && Object.hasOwn(MODELS, model) ? (MODELS[model] ?? null) : null;
 }
 
 function putTerms(
@@ -123,13 +128,23 @@ function putTerms(
 ): void {
   if (terms === undefined || terms === null) return;
   const list = Array.isArray(terms) ? terms : [];
-  if (list.length === 0 || list.length > columns.length || list.some((term) => typeof term !== "number")) {
+  if (list.length === 0 || list.length > columns.length || !list.every(isMeasured)) {
     bad.push({ path, problem: `is not a list of 1 to ${columns.length} numbers` });
     return;
   }
   columns.forEach((column, i) => {
     if (i < list.length) values.set(column, list[i] as number);
   });
+}
+
+function isMeasured(value: unknown): value is number {
+  return typeof value === "number" && Math.abs(value) <= LARGEST_NUMBER;
+}
+
+/** A value for a message; what holds other values may hold any number of them. */
+function shown(value: unknown): string {
+  if (typeof value !== "object" || value === null) return JSON.stringify(value)?.slice(0, 40) ?? "nothing";
+  return Array.isArray(value) ? "a list" : "an object";
 }
 
 export function isObject(value: unknown): value is JsonObject {

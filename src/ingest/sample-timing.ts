@@ -1,5 +1,4 @@
-import { rational } from "../core/rational.ts";
-import { type FrameRate, supportsDropFrame } from "../time/frame-rate.ts";
+import { type FrameRate, parseFrameRate, supportsDropFrame } from "../time/frame-rate.ts";
 import { parseTimecode } from "../time/timecode.ts";
 import { fractionOf, isObject, type JsonObject } from "./sample-fields.ts";
 
@@ -19,7 +18,7 @@ export interface SampleClock {
 export function clockOf(sample: JsonObject | null, show: { readonly rate: FrameRate; readonly dropFrame: boolean }): SampleClock {
   const timecode = sample === null ? null : timecodeOf(sample);
   const fraction = timecode === null ? null : fractionOf(timecode.frameRate);
-  const ownRate = fraction === null ? null : rational(fraction.num, fraction.denom);
+  const ownRate = fraction === null ? null : parseFrameRate(`${fraction.num}/${fraction.denom}`);
   const rate = ownRate ?? show.rate;
   const said = typeof timecode?.dropFrame === "boolean" ? timecode.dropFrame : null;
   const ownDropFrame = said ?? (sample !== null && hasDropFlag(sample) ? false : null);
@@ -52,6 +51,13 @@ export function sampleTime(sample: JsonObject, clock: SampleClock): SampleTime {
     return { ok: false, problem: "timing.timecode has no whole hours, minutes, seconds and frames", dropped: false };
   }
   const own = fractionOf(timecode.frameRate);
+  if (own !== null && parseFrameRate(`${own.num}/${own.denom}`) === null) {
+    return {
+      ok: false,
+      problem: `timing.timecode has the frameRate ${own.num}/${own.denom}, which no timecode has`,
+      dropped: false,
+    };
+  }
   if (clock.ownRate !== null && (own === null || own.num * clock.rate.denom !== clock.rate.num * own.denom)) {
     return { ok: false, problem: "timing.timecode has another frameRate than the first sample", dropped: false };
   }

@@ -19,7 +19,7 @@ export function takeSettings<S extends Shape>(yaml: YamlFile, shape: S, found: F
   const taken: Record<string, unknown> = {};
   const known = Object.keys(shape);
   for (const [key, value] of yaml.values) {
-    const type = shape[key];
+    const type = Object.hasOwn(shape, key) ? shape[key] : undefined;
     if (type === undefined) {
       found.add(SHOW.unknownKey, {
         place: yaml.keyPlace(key),

@@ -9,7 +9,8 @@ import { type Reading, read, refuse } from "./written/reading.ts";
 import { numberWithin, readBoolean, readRate, readText } from "./written/setting.ts";
 import { readYaml, type YamlFile } from "./yaml-text.ts";
 
-const circle = written(numberWithin({ above: 0, upTo: 1 }));
+/** From a tenth of a micrometre: pixels are larger, and figures stay finite. */
+const circle = written(numberWithin({ from: 0.0001, upTo: 1 }));
 const positive = written(numberWithin({ from: 0 }));
 
 const SHOW_SHAPE = {
@@ -30,6 +31,10 @@ const SHOW_SHAPE = {
     log_coverage: written(numberWithin({ from: 0, upTo: 1 })).optional(),
     clock_drift_frames: positive.optional(),
     wider_than_lens_stops: positive.optional(),
+    focal_difference_fraction: positive.optional(),
+    log_edge_seconds: positive.optional(),
+    stop_jump_stops: positive.optional(),
+    distortion_percent: positive.optional(),
   }),
 } as const;
 
@@ -40,6 +45,10 @@ export const DEFAULT_LIMITS: CheckLimits = Object.freeze({
   logCoverage: 0.98,
   clockDriftFrames: 1,
   widerThanLensStops: 0.1,
+  focalDifferenceFraction: 0.05,
+  logEdgeSeconds: 1,
+  stopJumpStops: 1,
+  distortionPercent: 20,
 });
 
 const REQUIRED = ["title", "code", "rate"] as const;
@@ -100,6 +109,10 @@ function limitsOf(check: Settings<typeof SHOW_SHAPE>["check"]): CheckLimits {
     logCoverage: check?.log_coverage ?? DEFAULT_LIMITS.logCoverage,
     clockDriftFrames: check?.clock_drift_frames ?? DEFAULT_LIMITS.clockDriftFrames,
     widerThanLensStops: check?.wider_than_lens_stops ?? DEFAULT_LIMITS.widerThanLensStops,
+    focalDifferenceFraction: check?.focal_difference_fraction ?? DEFAULT_LIMITS.focalDifferenceFraction,
+    logEdgeSeconds: check?.log_edge_seconds ?? DEFAULT_LIMITS.logEdgeSeconds,
+    stopJumpStops: check?.stop_jump_stops ?? DEFAULT_LIMITS.stopJumpStops,
+    distortionPercent: check?.distortion_percent ?? DEFAULT_LIMITS.distortionPercent,
   };
 }
 

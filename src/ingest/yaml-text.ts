@@ -18,12 +18,25 @@ export interface YamlFile {
 
 /** No real file nests deeper; what does is an alias that holds itself. */
 const DEEPEST = 12;
+/** Brackets or dashes within each other, from which on the text is not even parsed: the parser would run out of stack. */
+const DEEPEST_TEXT = 100;
+/** No real file has more values; what has is an alias of aliases of aliases. */
+const MOST_VALUES = 10_000;
 
 /**
  * Reads a YAML 1.2 file whose top level is a map. Syntax errors are findings with their place; what stands around them is read.
  * `null`, with an error, when the top level is no map.
  */
 export function readYaml(text: string, file: string, found: FindingCollector): YamlFile | null {
+  const deep = tooDeepAt(text);
+  if (deep !== null) {
+    found.add(SHOW.tooMuch, {
+      place: { file, ...lineIndex(text).at(deep) },
+      message: `the file nests more than ${DEEPEST_TEXT} levels deep`,
+      hint: "Write it as the show folder's description has it: two or three levels are enough.",
+    });
+    return null;
+  }
   const counter = new LineCounter();
   const document = parseDocument(text, {
     version: "1.2",
@@ -46,7 +59,7 @@ export function readYaml(text: string, file: string, found: FindingCollector): Y
     const range = node?.range;
     return range ? { file, ...lines.at(range[0]), length: Math.max(1, range[1] - range[0]) } : null;
   };
-  const walk: Walk = { document, placeOf, places };
+  const walk: Walk = { document, placeOf, places, values: 0, tooMuch: null };
   const root = document.contents;
   if (root === null && document.errors.length === 0) return fileOf(file, new Map(), places, keyPlaces);
   if (!isMap(root)) {
@@ -69,6 +82,13 @@ export function readYaml(text: string, file: string, found: FindingCollector): Y
     if (value !== null) values.set(key, value);
     else places.delete(key);
   }
+  if (walk.tooMuch !== null) {
+    found.add(SHOW.tooMuch, {
+      place: walk.tooMuch,
+      message: "the file nests too deep or has too many values here, and what is beyond is left out",
+      hint: "Look at the aliases (*name): one that holds itself, or others many times over, has no end.",
+    });
+  }
   return fileOf(file, values, places, keyPlaces);
 }
 
@@ -76,13 +96,21 @@ interface Walk {
   readonly document: Document;
   readonly places: Map<string, Place>;
   placeOf(node: Node | null | undefined): Place | null;
+  /** Values taken so far. */
+  values: number;
+  /** Where the first value was left out. */
+  tooMuch: Place | null;
 }
 
 function yamlValue(walk: Walk, node: Node | null, path: string, depth: number): YamlValue {
   const target = isAlias(node) ? node.resolve(walk.document) : node;
   const place = walk.placeOf(node);
   if (place !== null) walk.places.set(path, place);
-  if (target === null || target === undefined || depth > DEEPEST) return null;
+  if (target === null || target === undefined) return null;
+  if (depth > DEEPEST || ++walk.values > MOST_VALUES) {
+    walk.tooMuch ??= place ?? { file: "", line: null, column: null };
+    return null;
+  }
   if (isScalar(target)) return scalarText(target);
   if (isSeq(target)) return target.items.map((item, i) => yamlValue(walk, item as Node, `${path}.${i}`, depth + 1));
   if (isMap(target)) {
@@ -91,6 +119,31 @@ function yamlValue(walk: Walk, node: Node | null, path: string, depth: number): 
       return [key, yamlValue(walk, pair.value as Node | null, `${path}.${key}`, depth + 1)];
     });
     return Object.fromEntries(entries);
+  }
+  return null;
+}
+
+/** Offset at which the text nests deeper than any file of a show: by brackets, by dashes in a row, or by indents. */
+function tooDeepAt(text: string): number | null {
+  const dashes = new RegExp(`(?:[-?:] ){${DEEPEST_TEXT}}`).exec(text);
+  let depth = 0;
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    if (code === 91 || code === 123) depth++;
+    else if ((code === 93 || code === 125) && depth > 0) depth--;
+    if (depth > DEEPEST_TEXT) return i;
+  }
+  return dashes?.index ?? deepIndentAt(text);
+}
+
+/** Where lines are indented further and further, more than `DEEPEST_TEXT` times. */
+function deepIndentAt(text: string): number | null {
+  const indents: number[] = [];
+  for (const match of text.matchAll(/^( *)(?=[^ #\n])/gm)) {
+    const indent = (match[1] as string).length;
+    while ((indents.at(-1) ?? -1) >= indent) indents.pop();
+    indents.push(indent);
+    if (indents.length > DEEPEST_TEXT) return match.index;
   }
   return null;
 }

@@ -11,6 +11,7 @@ import type { TakeDraft } from "./draft.ts";
 import { draftTakes } from "./drafts.ts";
 import { matchLogs } from "./match.ts";
 import { beginOfShootingDay, secondsInto } from "./order.ts";
+import { stillFindings } from "./still-lens.ts";
 import type { Day, Take } from "./types.ts";
 
 /**
@@ -34,7 +35,7 @@ export function buildDay(show: ShowInput, input: DayInput, earlier: readonly Fin
     previousOrder = order;
     const take = completeTake(draft, matching.served.get(i) ?? null, order, show, input, findings);
     takes.push(take);
-    findings.push(...checkTake(take, show.show, input, show.kit));
+    findings.push(...checkTake(take, show.show, input, show.kit), ...stillFindings(take, show.show.limits));
   });
   const position = new Map(takes.map((take, i) => [take, i]));
   takes.sort(
@@ -49,7 +50,7 @@ export function buildDay(show: ShowInput, input: DayInput, earlier: readonly Fin
     takes,
     rows: matching.rows,
     logs: matching.logs,
-    findings: sortFindings(attributeFindings([...findings, ...checkDay(takes)], takes)),
+    findings: sortFindings(attributeFindings([...findings, ...checkDay(takes, show.show, input, show.kit)], takes)),
     files: input.files,
   });
 }

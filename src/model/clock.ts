@@ -4,6 +4,7 @@ import type { LensLog } from "../ingest/log-record.ts";
 import type { DayRecord } from "../ingest/records.ts";
 import { droppedPerMinute, type FrameRate, nominalRate } from "../time/frame-rate.ts";
 import { formatTimecode, framesForward, framesPerDay, parseTimecode } from "../time/timecode.ts";
+import { sameName } from "./address.ts";
 
 /** Frame of the day at the picture's rate, or `null` when it counts from the take's own start. */
 export type PictureFrame = (row: number, rate: FrameRate, dropFrame: boolean) => number | null;
@@ -14,26 +15,19 @@ export type PictureFrame = (row: number, rate: FrameRate, dropFrame: boolean) =>
  */
 export function pictureFrames(log: LensLog, camera: string | null, record: DayRecord): PictureFrame {
   const clocks = record.clocks
-    .filter((clock) => camera !== null && clock.camera === camera)
+    .filter((clock) => camera !== null && sameName(clock.camera) === sameName(camera))
     .map((clock) => ({ offset: clock.offsetFrames, from: clock.from }));
   const timing = log.timing;
   const read = (row: number, rate: FrameRate, dropFrame: boolean): number | null => {
     let frame: number;
     if (timing.kind === "timecode") {
-      frame = convertFrame(timing.frames[row] as number, log.rate, log.dropFrame, rate, dropFrame);
+      frame = placeOfLabel(timing.frames[row] as number, log.rate, log.dropFrame, rate, dropFrame);
     } else {
       if (timing.start === null) return null;
       frame = convertFrame(timing.start, log.rate, log.dropFrame, rate, dropFrame) + framesSinceStart(log, row, rate);
     }
     frame += log.keys.clockOffsetFrames;
-    for (const clock of clocks) {
-      if (clock.from === null) frame += clock.offset;
-      else {
-        const from = parseTimecode(clock.from, rate, dropFrame);
-        const shifted = frame + clock.offset;
-        if (from.ok && isFrom(shifted, from.frame, rate, dropFrame)) frame = shifted;
-      }
-    }
+    frame += clockOffset(clocks, frame, rate, dropFrame);
     return modulo(frame, framesPerDay(rate, dropFrame));
   };
   let last: { row: number; rate: FrameRate; dropFrame: boolean; frame: number | null } | null = null;
@@ -45,9 +39,52 @@ export function pictureFrames(log: LensLog, camera: string | null, record: DayRe
   };
 }
 
-/** Frames since the log's or the take's start for logs that count frames or seconds. May be a fraction. */
+/** Whether a log counts other frames than the picture, so that its samples fall between them. */
+export function hasOwnRate(log: LensLog, rate: FrameRate): boolean {
+  return nominalRate(log.rate) !== nominalRate(rate);
+}
+
+/** As {@link convertFrame}, and between nominal rates with the fraction of a frame at which the label stands. */
+function placeOfLabel(frame: number, from: FrameRate, fromDrop: boolean, to: FrameRate, toDrop: boolean): number {
+  if (nominalRate(from) === nominalRate(to)) return convertFrame(frame, from, fromDrop, to, toDrop);
+  const [clock, frames] = splitLabel(formatTimecode(frame, from, fromDrop));
+  const inSecond = (frames / nominalRate(from)) * nominalRate(to);
+  const start = parseTimecode(`${clock}:${"0".repeat(firstLabel(to).length)}`, to, toDrop);
+  if (start.ok) return start.frame + inSecond;
+  const next = parseTimecode(`${clock}:${firstLabel(to)}`, to, toDrop);
+  return next.ok ? next.frame + Math.max(0, inSecond - droppedPerMinute(to)) : frame;
+}
+
+interface ClockSetting {
+  readonly offset: number;
+  readonly from: string | null;
+}
+
+/** The offset that holds at a frame: that of the latest `from` before it, else the one for the whole day, else 0. */
+function clockOffset(clocks: readonly ClockSetting[], frame: number, rate: FrameRate, dropFrame: boolean): number {
+  let offset = 0;
+  let age = Number.POSITIVE_INFINITY;
+  for (const clock of clocks) {
+    if (clock.from === null) {
+      if (age === Number.POSITIVE_INFINITY) offset = clock.offset;
+      continue;
+    }
+    const from = parseTimecode(clock.from, rate, dropFrame);
+    if (!from.ok) continue;
+    const since = sinceStart(frame + clock.offset, from.frame, rate, dropFrame);
+    if (since === null || since >= age) continue;
+    age = since;
+    offset = clock.offset;
+  }
+  return offset;
+}
+
+/** Frames since the log's or the take's start for logs that count frames or seconds. A fraction where the log has another rate. */
 export function framesSinceStart(log: LensLog, row: number, rate: FrameRate): number {
-  if (log.timing.kind === "frame") return log.timing.frames[row] as number;
+  if (log.timing.kind === "frame") {
+    const frame = log.timing.frames[row] as number;
+    return hasOwnRate(log, rate) ? (frame * rate.num * log.rate.denom) / (rate.denom * log.rate.num) : frame;
+  }
   if (log.timing.kind === "time") return ((log.timing.seconds[row] as number) * rate.num) / rate.denom;
   return Number.NaN;
 }
@@ -85,10 +122,11 @@ function splitLabel(label: string): [string, number] {
   return [label.slice(0, 8), Number(label.slice(9))];
 }
 
-/** Whether a frame lies at or after another in the twelve hours that follow it. */
-function isFrom(frame: number, from: number, rate: FrameRate, dropFrame: boolean): boolean {
+/** Frames from a start to a frame in the twelve hours that follow it; `null` before it. */
+function sinceStart(frame: number, from: number, rate: FrameRate, dropFrame: boolean): number | null {
   const perDay = framesPerDay(rate, dropFrame);
-  return framesForward(from, modulo(frame, perDay), rate, dropFrame) < perDay / 2;
+  const forward = framesForward(from, modulo(frame, perDay), rate, dropFrame);
+  return forward < perDay / 2 ? forward : null;
 }
 
 function modulo(a: number, n: number): number {

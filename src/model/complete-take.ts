@@ -1,10 +1,13 @@
 /** A draft with its log, lens, sensor mode and still. */
-import { type Finding, finding } from "../core/finding.ts";
+import type { Finding } from "../core/finding.ts";
+import { CHECK } from "../core/findings/check.ts";
+import { findingOf } from "../core/findings/kind.ts";
 import { rationalToNumber } from "../core/rational.ts";
 import type { DayInput, Kit, SensorMode, ShowInput, ShowRecord } from "../ingest/records.ts";
 import { sameName } from "./address.ts";
 import type { LogShare } from "./distribute.ts";
 import type { TakeDraft } from "./draft.ts";
+import { encoderFindings } from "./encoder-focus.ts";
 import { chooseLens } from "./lens-choice.ts";
 import { gapsOf, lensTrack } from "./track.ts";
 import type { Take } from "./types.ts";
@@ -21,7 +24,9 @@ export function completeTake(
   const choice = chooseLens(note, share, show.kit, draft.address);
   findings.push(...choice.findings);
   const sensorMode = sensorModeOf(draft, show.kit, findings);
-  const track = share === null ? null : lensTrack(share, choice.lens);
+  const encoders = (choice.lens === null ? null : show.kit.encoders?.get(choice.lens.id)) ?? null;
+  if (share !== null) findings.push(...encoderFindings(share, choice.lensId, encoders, draft.address));
+  const track = share === null ? null : lensTrack(share, choice.lens, encoders);
   const loggedSqueeze = track?.columns.squeeze?.find((value) => Number.isFinite(value)) ?? null;
   const stillName = note?.still?.value ?? null;
   const still = stillName === null ? null : (input.stills.find((s) => sameName(s.name) === sameName(stillName)) ?? null);
@@ -81,9 +86,7 @@ function sensorModeOf(draft: TakeDraft, kit: Kit, findings: Finding[]): SensorMo
   if (modes.length === 0) {
     const cell = draft.note?.camera ?? null;
     findings.push(
-      finding({
-        code: "CHECK707",
-        severity: "check",
+      findingOf(CHECK.modeNotInKit, {
         place: cell?.place ?? null,
         field: "camera",
         message: `Camera "${draft.camera}" is not in kit/cameras.csv, so its sensor area is not known.`,
@@ -97,9 +100,7 @@ function sensorModeOf(draft: TakeDraft, kit: Kit, findings: Finding[]): SensorMo
   const mode = modes.find((m) => sameName(m.sensorMode) === sameName(noted.value));
   if (mode !== undefined) return mode;
   findings.push(
-    finding({
-      code: "CHECK707",
-      severity: "check",
+    findingOf(CHECK.modeNotInKit, {
       place: noted.place,
       field: "sensor_mode",
       message: `Camera ${draft.camera} has no sensor mode "${noted.value}" in kit/cameras.csv; nothing that needs the sensor area is calculated.`,

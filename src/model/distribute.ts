@@ -1,8 +1,11 @@
 /** Gives the rows of one log to the frames of the takes they name. */
-import { type Finding, finding } from "../core/finding.ts";
+import type { Finding } from "../core/finding.ts";
+import { findingOf } from "../core/findings/kind.ts";
+import { MATCH } from "../core/findings/match.ts";
 import type { LensLog } from "../ingest/log-record.ts";
 import type { DayRecord } from "../ingest/records.ts";
-import { type PictureFrame, pictureFrames } from "./clock.ts";
+import { rateLabel } from "../time/frame-rate.ts";
+import { hasOwnRate, type PictureFrame, pictureFrames } from "./clock.ts";
 import type { TakeDraft } from "./draft.ts";
 import type { DraftIndex } from "./draft-index.ts";
 import { type KeyOf, type MatchRule, ruleOf } from "./match-rule.ts";
@@ -28,9 +31,7 @@ export function distribute(log: LensLog, index: DraftIndex, record: DayRecord): 
   const rule = ruleOf(log);
   if (rule === null) {
     findings.push(
-      finding({
-        code: "MATCH410",
-        severity: "check",
+      findingOf(MATCH.namesNothing, {
         place: { file: log.file, line: 1, column: 1 },
         message: "The log names no clip, no slate and take, and no camera, so its rows belong to no take.",
         hint: 'Add a line such as "# clip: A012C003", or "# slate: 24B" with "# take: 3", or "# camera: A" above the header row.',
@@ -73,7 +74,8 @@ export function distribute(log: LensLog, index: DraftIndex, record: DayRecord): 
       last = i;
       let share = open.get(i);
       if (share === undefined) {
-        const distance = log.timing.kind === "time" ? new Float32Array(draft.durationFrames) : null;
+        const between = log.timing.kind === "time" || hasOwnRate(log, draft.rate);
+        const distance = between ? new Float32Array(draft.durationFrames) : null;
         share = { rowOfFrame: new Int32Array(draft.durationFrames).fill(-1), distance, samples: 0 };
         open.set(i, share);
       }
@@ -91,10 +93,40 @@ export function distribute(log: LensLog, index: DraftIndex, record: DayRecord): 
     }
     if (!placed) stray.outside(row, candidates);
   }
-  findings.push(...stray.report(log, rule, index, clockOf, key));
+  const resampled = [...open.values()].some((share) => share.distance !== null);
+  findings.push(...stray.report(log, rule, index, clockOf, key, resampled));
+  for (const [i, share] of open) {
+    const found = resampledFinding(log, index.drafts[i] as TakeDraft, share.rowOfFrame, share.distance);
+    if (found !== null) findings.push(found);
+  }
   const shares = new Map<number, LogShare>();
   for (const [i, share] of open) shares.set(i, { log, rule, rowOfFrame: share.rowOfFrame, samples: share.samples });
   return { shares, findings };
+}
+
+/** Samples further from their frame than this are remarked on. */
+const OFF_FRAME = 0.05;
+
+/** How far from the frames the samples are that serve a take, for logs that count other frames or seconds. */
+function resampledFinding(log: LensLog, draft: TakeDraft, rowOfFrame: Int32Array, distance: Float32Array | null): Finding | null {
+  if (distance === null) return null;
+  let farthest = 0;
+  let sum = 0;
+  let samples = 0;
+  for (let i = 0; i < rowOfFrame.length; i++) {
+    if ((rowOfFrame[i] as number) < 0) continue;
+    const away = distance[i] as number;
+    farthest = Math.max(farthest, away);
+    sum += away;
+    samples++;
+  }
+  if (samples === 0 || farthest <= OFF_FRAME) return null;
+  return findingOf(MATCH.resampled, {
+    place: log.cell(rowOfFrame.find((row) => row >= 0) ?? 0, "timecode").place,
+    message: `The log's samples do not fall on the frames of the picture (${rateLabel(draft.rate)} a second): each frame has the nearest sample, ${(sum / samples).toFixed(2)} frame away on average and ${farthest.toFixed(2)} at most.`,
+    hint: "Nothing needs to be done. Nothing is interpolated; a frame without a sample within half a frame is not logged.",
+    take: draft.address,
+  });
 }
 
 function candidateFinder(log: LensLog, rule: MatchRule, index: DraftIndex, key: KeyOf): (row: number) => readonly number[] {

@@ -1,5 +1,7 @@
 /** Takes before their logs are known: from the notes, or from logs that name a take where there are no notes. */
-import { type Finding, finding } from "../core/finding.ts";
+import type { Finding } from "../core/finding.ts";
+import { findingOf } from "../core/findings/kind.ts";
+import { MATCH } from "../core/findings/match.ts";
 import type { LensLog } from "../ingest/log-record.ts";
 import type { DayInput, NoteRow, ShowRecord } from "../ingest/records.ts";
 import { framesForward, framesPerDay } from "../time/timecode.ts";
@@ -78,9 +80,7 @@ function extentFromLog(draft: TakeDraft, input: DayInput, findings: Finding[]): 
   const completed = withExtent(draft, naming, input);
   if (completed !== null) return completed;
   findings.push(
-    finding({
-      code: "MATCH409",
-      severity: "check",
+    findingOf(MATCH.noExtent, {
       place: draft.note?.place ?? null,
       field: "tc_in",
       message: "Neither the notes nor a log say when this take ran, so it has no length and no log.",
@@ -128,9 +128,7 @@ function withExtent(draft: TakeDraft, logs: readonly LensLog[], input: DayInput)
 
 function duplicateAddress(note: NoteRow, first: NoteRow | null, address: string): Finding {
   const same = first !== null && first.slate.value === note.slate.value && first.take.value === note.take.value;
-  return finding({
-    code: "MATCH406",
-    severity: "error",
+  return findingOf(MATCH.addressTwice, {
     place: note.place,
     field: "take",
     message: same

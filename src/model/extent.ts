@@ -1,5 +1,7 @@
 /** Extent of a take as its note gives it: timecode in, and the first frame after. */
-import { type Finding, finding } from "../core/finding.ts";
+import type { Finding } from "../core/finding.ts";
+import { findingOf } from "../core/findings/kind.ts";
+import { MATCH } from "../core/findings/match.ts";
 import { sameRational } from "../core/rational.ts";
 import type { Cell, NoteRow, ShowRecord } from "../ingest/records.ts";
 import { type FrameRate, rateLabel, supportsDropFrame } from "../time/frame-rate.ts";
@@ -28,9 +30,7 @@ export function notedExtent(note: NoteRow, show: ShowRecord, address: string): N
     const parsed = parseTimecode(cell.text, rate, dropFrame);
     if (parsed.ok) return parsed.frame;
     findings.push(
-      finding({
-        code: "MATCH407",
-        severity: "error",
+      findingOf(MATCH.timecode, {
         place: cell.place,
         field,
         message: `"${cell.text}" is no timecode of this take: ${parsed.problem}`,
@@ -48,9 +48,7 @@ export function notedExtent(note: NoteRow, show: ShowRecord, address: string): N
     const duration = framesForward(inFrame, outFrame, rate, dropFrame);
     if (duration === 0 || duration > (LONGEST_TAKE_SECONDS * rate.num) / rate.denom) {
       findings.push(
-        finding({
-          code: "MATCH408",
-          severity: "error",
+        findingOf(MATCH.endsBeforeStart, {
           place: note.tcOut.place,
           field: "tc_out",
           message: `The take ends at ${note.tcOut.text}, which is not after its start at ${note.tcIn?.text ?? ""}.`,

@@ -1,5 +1,7 @@
 /** Which lens served a take: the log's before the note's, and what to say where they differ. */
-import { type Finding, finding, type Place } from "../core/finding.ts";
+import type { Finding, Place } from "../core/finding.ts";
+import { CHECK } from "../core/findings/check.ts";
+import { findingOf } from "../core/findings/kind.ts";
 import { didYouMean } from "../core/nearest-name.ts";
 import type { Kit, Lens, NoteRow } from "../ingest/records.ts";
 import { sameName } from "./address.ts";
@@ -28,9 +30,7 @@ export function chooseLens(note: NoteRow | null, share: LogShare | null, kit: Ki
   if (noted !== null && notedKit === null) findings.push(notInKit(noted.value, noted.place, kit, address));
   if (noted !== null && logged !== null && share !== null && sameName(noted.value) !== sameName(loggedKit?.id ?? logged.id)) {
     findings.push(
-      finding({
-        code: "CHECK701",
-        severity: "check",
+      findingOf(CHECK.lensDiffers, {
         place: noted.place,
         field: "lens",
         message: `The notes say lens ${noted.value}, the log says ${loggedKit?.id ?? logged.id}. The log's is shown.`,
@@ -60,9 +60,7 @@ function loggedLens(share: LogShare, kit: Kit): { readonly id: string } | null {
 }
 
 function notInKit(id: string, place: Place, kit: Kit, address: string): Finding {
-  return finding({
-    code: "CHECK706",
-    severity: "check",
+  return findingOf(CHECK.lensNotInKit, {
     place,
     field: "lens",
     message: `Lens "${id}" is not in kit/lenses.csv, so nothing of the kit is known about it.`,

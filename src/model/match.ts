@@ -1,5 +1,7 @@
 /** Joins log rows to takes. Every row ends as used, unmatched or rejected, and the sum is kept. */
-import { compareText, type Finding, finding } from "../core/finding.ts";
+import { compareText, type Finding } from "../core/finding.ts";
+import { findingOf } from "../core/findings/kind.ts";
+import { MATCH } from "../core/findings/match.ts";
 import type { LensLog } from "../ingest/log-record.ts";
 import type { DayRecord } from "../ingest/records.ts";
 import { distribute, type LogShare } from "./distribute.ts";
@@ -72,9 +74,8 @@ function byPrecedence(a: LogShare, b: LogShare): number {
 }
 
 function twoLogs(draft: TakeDraft, best: LogShare, other: LogShare): Finding {
-  return finding({
-    code: "MATCH404",
-    severity: other.rule === "camera and timecode" && best.rule !== "camera and timecode" ? "remark" : "check",
+  const dayLog = other.rule === "camera and timecode" && best.rule !== "camera and timecode";
+  return findingOf(dayLog ? MATCH.dayLogBeside : MATCH.twoLogs, {
     place: { file: other.log.file, line: other.log.lineOf(firstRow(other)), column: 1 },
     message: `Two logs cover this take: ${best.log.file} serves (${best.samples} samples), the ${other.samples} rows here are left unmatched.`,
     hint: `Remove the log that is not wanted, or give it other keys. Served: ${best.log.file}.`,

@@ -1,5 +1,7 @@
 /** Rows that found no frame, kept by reason until the log is read, and what is said about them. */
-import { type Finding, finding } from "../core/finding.ts";
+import type { Finding } from "../core/finding.ts";
+import { findingOf } from "../core/findings/kind.ts";
+import { MATCH } from "../core/findings/match.ts";
 import type { LensLog } from "../ingest/log-record.ts";
 import type { PictureFrame } from "./clock.ts";
 import type { TakeDraft } from "./draft.ts";
@@ -31,6 +33,7 @@ export class StrayRows {
     index: DraftIndex,
     clockOf: (camera: string | null) => PictureFrame,
     key: KeyOf,
+    resampled: boolean,
   ): Finding[] {
     const findings: Finding[] = [];
     const [first] = this.#nobody;
@@ -40,9 +43,7 @@ export class StrayRows {
     if (outside !== undefined) {
       const all = this.#outside.length === log.rows - log.rejected.reduce((sum, flag) => sum + flag, 0);
       findings.push(
-        finding({
-          code: "MATCH402",
-          severity: all ? "check" : "remark",
+        findingOf(all ? MATCH.allRowsOutside : MATCH.rowsOutside, {
           place: log.cell(outside.row, "timecode").place,
           message: `${this.#outside.length} of ${log.rows} rows lie outside the extent of ${rule === "camera and timecode" ? "every take of the camera" : "the take they name"}; the first is line ${log.lineOf(outside.row)}.`,
           hint: all
@@ -56,11 +57,9 @@ export class StrayRows {
       );
     }
     const [spare] = this.#spare;
-    if (spare !== undefined) {
+    if (spare !== undefined && !resampled) {
       findings.push(
-        finding({
-          code: "MATCH411",
-          severity: "remark",
+        findingOf(MATCH.severalSamples, {
           place: log.cell(spare, "timecode").place,
           message: `${this.#spare.length} rows fall on a frame that another row already has; the sample nearest to the frame is used.`,
           hint: "A log with several samples a frame is read this way. If the log should have one row a frame, check its rate.",
@@ -93,9 +92,7 @@ export class StrayRows {
     return [...hits].map(([i, hit]) => {
       const named = index.drafts[hit.named] as TakeDraft;
       const other = index.drafts[i] as TakeDraft;
-      return finding({
-        code: "MATCH403",
-        severity: "check",
+      return findingOf(MATCH.otherTake, {
         place: log.cell(hit.row, "timecode").place,
         field: "timecode",
         message: `The log's ${rule} names ${named.address}, but ${hit.count} rows have timecodes of ${other.address}.`,
@@ -113,9 +110,7 @@ function matchesNobody(log: LensLog, rule: MatchRule, row: number, count: number
       : rule === "slate and take"
         ? `slate "${key("slate", row) ?? ""}" take "${key("take", row) ?? ""}"${key("camera", row) === null ? "" : ` of camera ${key("camera", row)}`}`
         : `camera "${key("camera", row) ?? ""}"`;
-  return finding({
-    code: "MATCH401",
-    severity: "check",
+  return findingOf(MATCH.nobody, {
     place: log.keyPlace(rule === "clip" ? "clip" : rule === "slate and take" ? "slate" : "camera"),
     message: `No take in the notes has ${named}; ${count} rows stay unmatched.`,
     hint: "Correct the key in the log, or add the take to notes.csv.",

@@ -1,16 +1,19 @@
 /** One take's log on the take's own frames. */
 
+import { METRES_PER_FOCUS_UNIT } from "../ingest/focus-units.ts";
 import { LOG_COLUMNS, type LogColumn } from "../ingest/log-record.ts";
-import type { Lens } from "../ingest/records.ts";
+import type { EncoderTable, Lens } from "../ingest/records.ts";
 import type { LogShare } from "./distribute.ts";
+import { dioptresOfReadings, encoderStep } from "./encoder-focus.ts";
 import type { FrameRun, LensTrack } from "./types.ts";
 
 /**
  * Copies the rows that fell on a take's frames into arrays of the take's length.
  * Distances measured from the front become image-plane distances with the lens's front-to-image length;
- * without it there is no focus, and the track says so.
+ * without it there is no focus, and the track says so. A log with encoder readings and no distances has them through the marks of
+ * the lens (`encoders`), which are from the image plane.
  */
-export function lensTrack(share: LogShare, lens: Lens | null): LensTrack {
+export function lensTrack(share: LogShare, lens: Lens | null, encoders: EncoderTable | null = null): LensTrack {
   const { log, rowOfFrame } = share;
   const frames = rowOfFrame.length;
   const logged = new Uint8Array(frames);
@@ -31,6 +34,8 @@ export function lensTrack(share: LogShare, lens: Lens | null): LensTrack {
     if (name === "focus" && fromFront && frontToImageM !== null) addToDistance(values, frontToImageM);
     columns[name] = values;
   }
+  const readings = log.columns.focus === undefined && encoders !== null ? columns.encoder_focus : undefined;
+  if (readings !== undefined && encoders !== null) columns.focus = dioptresOfReadings(encoders, readings);
   return {
     frames,
     logged,
@@ -40,7 +45,10 @@ export function lensTrack(share: LogShare, lens: Lens | null): LensTrack {
     convention: log.keys.convention,
     unknown: unknownColumns(share, focusUnconverted),
     focusUnconverted,
-    focusQuantisation: writtenStep(share, columns.focus),
+    focusQuantisation:
+      readings !== undefined && encoders !== null
+        ? encoderStep(encoders, writtenDecimals(share, readings, "encoder_focus"))
+        : writtenStep(share, columns.focus),
   };
 }
 
@@ -66,35 +74,32 @@ function addToDistance(dioptres: Float64Array, metres: number): void {
   }
 }
 
-const METRES_PER_UNIT: Readonly<Record<string, number>> = {
-  focus_m: 1,
-  focus_mm: 0.001,
-  focus_cm: 0.01,
-  focus_ft: 0.3048,
-  focus_in: 0.0254,
-};
-
 /**
  * Resolution of the written distances in dioptres at the take's nearest distance, from the decimals of its first rows;
  * 0 when there is no focus. A step of x metres is x / D^2 dioptres.
  */
 function writtenStep(share: LogShare, dioptres: Float64Array | undefined): number {
-  const { log, rowOfFrame } = share;
+  const { log } = share;
   if (dioptres === undefined || log.focusField === null) return 0;
-  let decimals = 0;
-  let looked = 0;
-  for (let i = 0; i < rowOfFrame.length && looked < 50; i++) {
-    const row = rowOfFrame[i] as number;
-    if (row < 0 || !((dioptres[i] as number) > 0)) continue;
-    decimals = Math.max(decimals, /[.,](\d+)$/.exec(log.cell(row, "focus").text.trim())?.[1]?.length ?? 0);
-    looked++;
-  }
-  const step = 10 ** -decimals;
-  const metres = METRES_PER_UNIT[log.focusField];
+  const step = 10 ** -writtenDecimals(share, dioptres, "focus");
+  const metres = METRES_PER_FOCUS_UNIT[log.focusField];
   if (metres === undefined) return step;
   let nearest = 0;
   for (const d of dioptres) if (d > nearest) nearest = d;
   return step * metres * nearest * nearest;
+}
+
+/** Most decimals among a column's first cells; cells without a positive value are passed over. */
+function writtenDecimals({ log, rowOfFrame }: LogShare, values: Float64Array, column: string): number {
+  let decimals = 0;
+  let looked = 0;
+  for (let i = 0; i < rowOfFrame.length && looked < 50; i++) {
+    const row = rowOfFrame[i] as number;
+    if (row < 0 || !((values[i] as number) > 0)) continue;
+    decimals = Math.max(decimals, /[.,](\d+)$/.exec(log.cell(row, column).text.trim())?.[1]?.length ?? 0);
+    looked++;
+  }
+  return decimals;
 }
 
 /** Runs of frames that the log lacks. */

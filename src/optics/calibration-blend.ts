@@ -24,26 +24,31 @@ export interface Blend {
 /** Plain over focal length: lengths, shading and the pupil. All others are distortion terms, blended as term x focal length. */
 const PLAIN: ReadonlySet<CoefficientName> = new Set(["cx_mm", "cy_mm", "a1", "a2", "a3", "entrance_pupil_mm"]);
 
-/** Two neighbours on an axis and how far the request is from `low` to `high`, 0..1. `used` is the request, clamped. */
+/** Place `at` on an axis and how far the request is from it to the next, 0..1. `used` is the request, clamped. */
 interface Bracket {
-  readonly low: number;
-  readonly high: number;
+  readonly at: number;
   readonly part: number;
   readonly used: number;
 }
 
-/** One focal length's rows with the places of its two axes. */
+/** One focal length's cells: for each coefficient, distance and stop, the stops next to each other. */
 interface Grid {
-  readonly rows: readonly CalibrationPointValues[];
+  readonly focalMm: number;
   readonly distances: readonly number[];
+  /** log2 T; empty when every row serves every stop. */
   readonly stops: readonly number[];
+  /** NaN where no row of this focal length has the coefficient. */
+  readonly values: Float64Array;
+  /** 1 where the table lacks the cell and the nearest row's value stands in for it. */
+  readonly stoodIn: Uint8Array;
 }
 
 interface Prepared {
   /** Coefficients that any row gives. */
   readonly names: readonly CoefficientName[];
+  readonly plain: readonly boolean[];
   readonly focals: readonly number[];
-  readonly grids: ReadonlyMap<number, Grid>;
+  readonly grids: readonly Grid[];
 }
 
 /** A table is asked once a frame; what does not depend on the frame is worked out once a table. */
@@ -53,105 +58,138 @@ function prepare(points: readonly CalibrationPointValues[]): Prepared {
   const known = PREPARED.get(points);
   if (known !== undefined) return known;
   const focals = distinct(points.map((p) => p.focalMm));
-  const grids = new Map<number, Grid>();
-  for (const focal of focals) {
-    const rows = points.filter((p) => p.focalMm === focal);
-    grids.set(focal, {
-      rows,
-      distances: distinct(rows.map((p) => p.focusDioptres)),
-      stops: distinct(rows.flatMap((p) => (p.tStop === null ? [] : [Math.log2(p.tStop)]))),
-    });
-  }
   const names = COEFFICIENTS.filter((name) => points.some((p) => p.coefficients[name] !== undefined));
-  const prepared = { names, focals, grids };
+  const grids = focals.map((focal) =>
+    gridOf(
+      points.filter((p) => p.focalMm === focal),
+      focal,
+      names,
+    ),
+  );
+  const prepared = { names, plain: names.map((name) => PLAIN.has(name)), focals, grids };
   PREPARED.set(points, prepared);
   return prepared;
 }
 
+function gridOf(rows: readonly CalibrationPointValues[], focalMm: number, names: readonly CoefficientName[]): Grid {
+  const distances = distinct(rows.map((p) => p.focusDioptres));
+  const stops = distinct(rows.flatMap((p) => (p.tStop === null ? [] : [Math.log2(p.tStop)])));
+  const columns = Math.max(1, stops.length);
+  const values = new Float64Array(names.length * distances.length * columns);
+  const stoodIn = new Uint8Array(values.length);
+  for (let i = 0; i < values.length; i++) {
+    const name = names[Math.floor(i / columns / distances.length)] ?? "k1";
+    const cell = nearestValue(rows, name, { distances, stops }, Math.floor(i / columns) % distances.length, i % columns);
+    values[i] = cell.value;
+    stoodIn[i] = cell.away > 1e-11 ? 1 : 0;
+  }
+  return { focalMm, distances, stops, values, stoodIn };
+}
+
 /** Blends a table that has at least one row. */
 export function blendTable(points: readonly CalibrationPointValues[], request: BlendRequest): Blend {
-  const { names, focals, grids } = prepare(points);
+  const { names, plain, focals, grids } = prepare(points);
   const focal = bracket(focals, request.focalMm);
-  const gridAt = (focalMm: number) => grids.get(focalMm) ?? { rows: [], distances: [], stops: [] };
-  const low = blendGrid(gridAt(focal.low), names, request);
-  if (focal.part === 0) return { ...low, used: { ...low.used, focalMm: focal.used } };
-  const high = blendGrid(gridAt(focal.high), names, request);
-  const missing = [...low.missing, ...high.missing];
+  const missing: BlendedCell[] = [];
+  const low = placeIn(grids[focal.at], request);
+  const high = focal.part === 0 ? low : placeIn(grids[focal.at + 1], request);
   const coefficients: Partial<Record<CoefficientName, number>> = {};
-  for (const name of names) {
-    const a = low.coefficients[name] ?? high.coefficients[name];
-    const b = high.coefficients[name] ?? low.coefficients[name];
-    if (a === undefined || b === undefined) continue;
-    for (const side of [low, high]) {
-      if (side.coefficients[name] === undefined) noteMissing(missing, { ...side.used, tStop: null });
+  for (let i = 0; i < names.length; i++) {
+    const name = names[i];
+    if (name === undefined) continue;
+    const inLow = blendCell(low, i, missing);
+    if (focal.part === 0) {
+      if (!Number.isNaN(inLow)) coefficients[name] = inLow;
+      continue;
     }
-    coefficients[name] = PLAIN.has(name) ? mix(a, b, focal.part) : mix(a * focal.low, b * focal.high, focal.part) / focal.used;
+    const inHigh = blendCell(high, i, missing);
+    if (Number.isNaN(inLow) && Number.isNaN(inHigh)) continue;
+    if (Number.isNaN(inLow)) noteMissing(missing, { ...used(low), tStop: null });
+    if (Number.isNaN(inHigh)) noteMissing(missing, { ...used(high), tStop: null });
+    const a = Number.isNaN(inLow) ? inHigh : inLow;
+    const b = Number.isNaN(inHigh) ? inLow : inHigh;
+    coefficients[name] = plain[i]
+      ? mix(a, b, focal.part)
+      : mix(a * low.grid.focalMm, b * high.grid.focalMm, focal.part) / focal.used;
   }
   return {
     coefficients,
     used: {
       focalMm: focal.used,
-      focusDioptres: further(request.focusDioptres, low.used.focusDioptres, high.used.focusDioptres),
-      log2T: furtherStop(request.log2T, low.used.log2T, high.used.log2T),
+      focusDioptres: further(request.focusDioptres, low.distance.used, high.distance.used),
+      log2T: furtherStop(request.log2T, low.stop?.used ?? null, high.stop?.used ?? null),
     },
     missing,
   };
 }
 
-/** Blends the rows of one focal length. */
-function blendGrid(grid: Grid, names: readonly CoefficientName[], request: BlendRequest): Blend {
-  const distance = bracket(grid.distances, request.focusDioptres);
-  const stop = grid.stops.length === 0 ? null : bracket(grid.stops, request.log2T);
-  const missing: BlendedCell[] = [];
-  const coefficients: Partial<Record<CoefficientName, number>> = {};
-  for (const name of names) {
-    const along = (log2T: number | null): number | undefined => {
-      const a = cellValue(grid, name, distance.low, log2T, missing);
-      if (a === undefined || distance.part === 0) return a;
-      const b = cellValue(grid, name, distance.high, log2T, missing);
-      return b === undefined ? undefined : mix(a, b, distance.part);
-    };
-    const a = along(stop === null ? null : stop.low);
-    const b = stop === null || stop.part === 0 ? a : along(stop.high);
-    if (a !== undefined && b !== undefined) coefficients[name] = mix(a, b, stop === null ? 0 : stop.part);
-  }
+/** A grid and where in it the request lies. */
+interface Place {
+  readonly grid: Grid;
+  readonly distance: Bracket;
+  readonly stop: Bracket | null;
+}
+
+const NO_GRID: Grid = { focalMm: Number.NaN, distances: [], stops: [], values: new Float64Array(), stoodIn: new Uint8Array() };
+
+function placeIn(grid: Grid = NO_GRID, request: BlendRequest): Place {
   return {
-    coefficients,
-    used: {
-      focalMm: grid.rows[0]?.focalMm ?? request.focalMm,
-      focusDioptres: distance.used,
-      log2T: stop === null ? null : stop.used,
-    },
-    missing,
+    grid,
+    distance: bracket(grid.distances, request.focusDioptres),
+    stop: grid.stops.length === 0 ? null : bracket(grid.stops, request.log2T),
   };
 }
 
-/** A coefficient at a cell; where the row or its value is missing, that of the nearest row that has it, and the cell is noted. */
-function cellValue(
-  grid: Grid,
+function used({ grid, distance }: Place): { readonly focalMm: number; readonly focusDioptres: number } {
+  return { focalMm: grid.focalMm, focusDioptres: distance.used };
+}
+
+/** One coefficient between the four cells around the request; NaN where the focal length does not have it. */
+function blendCell({ grid, distance, stop }: Place, name: number, missing: BlendedCell[]): number {
+  const columns = Math.max(1, grid.stops.length);
+  const first = (name * grid.distances.length + distance.at) * columns + (stop === null ? 0 : stop.at);
+  const a = along(grid, first, columns, distance, missing);
+  return stop === null || stop.part === 0 ? a : mix(a, along(grid, first + 1, columns, distance, missing), stop.part);
+}
+
+function along(grid: Grid, at: number, columns: number, { part }: Bracket, missing: BlendedCell[]): number {
+  if (grid.stoodIn[at] === 1) noteCell(grid, at, columns, missing);
+  const a = grid.values[at] ?? Number.NaN;
+  if (part === 0) return a;
+  if (grid.stoodIn[at + columns] === 1) noteCell(grid, at + columns, columns, missing);
+  return mix(a, grid.values[at + columns] ?? Number.NaN, part);
+}
+
+function noteCell({ focalMm, distances, stops }: Grid, at: number, columns: number, missing: BlendedCell[]): void {
+  const focusDioptres = distances[Math.floor(at / columns) % distances.length] ?? Number.NaN;
+  noteMissing(missing, { focalMm, focusDioptres, tStop: stops.length === 0 ? null : 2 ** (stops[at % columns] ?? 0) });
+}
+
+/** A coefficient at a cell: where the row or its value is missing, that of the nearest row that has it, and how far away it is. */
+function nearestValue(
+  rows: readonly CalibrationPointValues[],
   name: CoefficientName,
-  dioptres: number,
-  log2T: number | null,
-  missing: BlendedCell[],
-): number | undefined {
-  let nearest: number | undefined;
-  let nearestAway = Number.POSITIVE_INFINITY;
-  for (const row of grid.rows) {
-    const value = row.coefficients[name];
-    if (value === undefined || Number.isNaN(value)) continue;
+  { distances, stops }: Pick<Grid, "distances" | "stops">,
+  distance: number,
+  stop: number,
+): { readonly value: number; readonly away: number } {
+  let value = Number.NaN;
+  let least = Number.POSITIVE_INFINITY;
+  const dioptres = distances[distance] ?? 0;
+  const log2T = stops[stop] ?? null;
+  for (const row of rows) {
+    const given = row.coefficients[name];
+    if (given === undefined || Number.isNaN(given)) continue;
     // A row for every stop serves any stop; one with the stop itself comes before it.
-    const stopAway = row.tStop === null || log2T === null ? 0 : Math.abs(Math.log2(row.tStop) - log2T) / span(grid.stops);
-    const distanceAway = Math.abs(row.focusDioptres - dioptres) / span(grid.distances);
+    const stopAway = row.tStop === null || log2T === null ? 0 : Math.abs(Math.log2(row.tStop) - log2T) / span(stops);
+    const distanceAway = Math.abs(row.focusDioptres - dioptres) / span(distances);
     const away = stopAway ** 2 + distanceAway ** 2 + (row.tStop === null && log2T !== null ? 1e-12 : 0);
-    if (away < nearestAway) {
-      nearest = value;
-      nearestAway = away;
+    if (away < least) {
+      value = given;
+      least = away;
     }
   }
-  if (nearest === undefined || nearestAway <= 1e-11) return nearest;
-  const cell = { focalMm: grid.rows[0]?.focalMm ?? Number.NaN, focusDioptres: dioptres, tStop: log2T === null ? null : 2 ** log2T };
-  noteMissing(missing, cell);
-  return nearest;
+  return { value, away: Number.isNaN(value) ? 0 : least };
 }
 
 function noteMissing(missing: BlendedCell[], { focalMm, focusDioptres, tStop }: BlendedCell): void {
@@ -165,20 +203,13 @@ function span(sorted: readonly number[]): number {
 }
 
 function bracket(sorted: readonly number[], asked: number): Bracket {
-  const first = sorted[0] ?? asked;
-  const last = sorted.at(-1) ?? asked;
-  const used = Math.min(last, Math.max(first, asked));
-  let low = first;
-  let high = last;
-  for (const value of sorted) {
-    if (value <= used) low = value;
-    else {
-      high = value;
-      break;
-    }
-  }
-  const part = high > low ? (used - low) / (high - low) : 0;
-  return { low, high, part, used };
+  const last = sorted.length - 1;
+  const used = Math.min(sorted[last] ?? asked, Math.max(sorted[0] ?? asked, asked));
+  let at = 0;
+  while (at < last && (sorted[at + 1] ?? 0) <= used) at++;
+  const low = sorted[at] ?? asked;
+  const high = sorted[at + 1] ?? low;
+  return { at, part: high > low ? (used - low) / (high - low) : 0, used };
 }
 
 function distinct(values: readonly number[]): number[] {

@@ -53,7 +53,7 @@ const SAME = 1e-9;
  * @source D. C. Brown 1971 (nearly linear in 1/distance); lensfun (k times f over focal length)
  */
 export function coefficientsAt(table: CalibrationSource, request: CalibrationRequest): CalibrationResult | Refused {
-  const unsaid = unsaidParts(table.convention);
+  const unsaid = unsaidOnce(table.convention);
   if (unsaid !== null) return unsaid;
   if (table.points.length === 0) return { refused: "the calibration table has no rows" };
   if (!(request.focalMm > 0)) return { refused: "the focal length is not known" };
@@ -61,7 +61,11 @@ export function coefficientsAt(table: CalibrationSource, request: CalibrationReq
 
   const stopKnown = request.tStop !== null && request.tStop > 0;
   const blended = stopKnown
-    ? blendTable(table.points, { ...request, log2T: Math.log2(request.tStop ?? 1) })
+    ? blendTable(table.points, {
+        focalMm: request.focalMm,
+        focusDioptres: request.focusDioptres,
+        log2T: Math.log2(request.tStop ?? 1),
+      })
     : withoutStop(table.points, request);
   if (isRefused(blended)) return blended;
 
@@ -81,6 +85,17 @@ export function coefficientsAt(table: CalibrationSource, request: CalibrationReq
     state: inside ? { kind: "inside" } : { kind: "nearest", axes },
     missingCells: blended.missing,
   };
+}
+
+const UNSAID = new WeakMap<CoefficientConvention, Refused | null>();
+
+/** A table is asked once a frame and its convention does not change. */
+function unsaidOnce(convention: CoefficientConvention): Refused | null {
+  const known = UNSAID.get(convention);
+  if (known !== undefined) return known;
+  const unsaid = unsaidParts(convention);
+  UNSAID.set(convention, unsaid);
+  return unsaid;
 }
 
 /** Without a stop only what is the same at every stop of the table can be said. */

@@ -27,14 +27,16 @@ export function drawDrawing(report: Report, parent: Element, drawing: Drawing, x
     doc.save();
     doc.translate(x, y).scale(scale);
     doc.lineJoin("round");
-    for (const item of drawing.items) if (item.type !== "text") drawShape(doc, item);
+    for (const item of drawing.items) if (item.type !== "text" && item.type !== "picture") drawShape(doc, item);
     doc.restore();
     for (const item of drawing.items) if (item.type === "text") drawLabel(ink, item, x, y, scale, report.flow.sheet);
   });
   return height;
 }
 
-function drawShape(doc: Doc, item: Exclude<DrawItem, { type: "text" }>): void {
+type Shape = Exclude<DrawItem, { type: "text" | "picture" }>;
+
+function drawShape(doc: Doc, item: Shape): void {
   switch (item.type) {
     case "path":
       doc.path(item.d);
@@ -52,7 +54,7 @@ function drawShape(doc: Doc, item: Exclude<DrawItem, { type: "text" }>): void {
   paint(doc, item);
 }
 
-function paint(doc: Doc, item: Exclude<DrawItem, { type: "text" }>): void {
+function paint(doc: Doc, item: Shape): void {
   const style = PAINT[item.k];
   const fill = style.fill === null ? null : PRINT_ROLES[style.fill];
   const stroke = style.stroke === null ? null : PRINT_ROLES[style.stroke];

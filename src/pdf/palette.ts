@@ -18,6 +18,10 @@ export const PRINT = {
   stopBand: "#E9D3DF",
   error: "#8E1C15",
   check: "#6A4600",
+  plate: "#BDB7A8",
+  plateInk: "#14160F",
+  platePaper: "#FBF8F1",
+  plateStop: "#5E1A49",
 } as const;
 
 /** The roles that drawings paint with, as print colours. */
@@ -33,4 +37,8 @@ export const PRINT_ROLES: Readonly<Record<ColourRole, string>> = {
   "focus-band": PRINT.focusBand,
   stop: PRINT.stop,
   "stop-band": PRINT.stopBand,
+  plate: PRINT.plate,
+  "plate-ink": PRINT.plateInk,
+  "plate-paper": PRINT.platePaper,
+  "plate-stop": PRINT.plateStop,
 };

@@ -3,6 +3,7 @@ import { countFindings, sortFindings } from "../core/finding.ts";
 import type { DistanceM } from "../core/quantity.ts";
 import { numberFromDistance } from "../core/quantity.ts";
 import type { Kit } from "../ingest/records.ts";
+import { acceptFindings } from "../model/accept.ts";
 import { sameName } from "../model/address.ts";
 import type { Day } from "../model/types.ts";
 import { slateExposures } from "./exposure.ts";
@@ -10,17 +11,28 @@ import { summariseTake } from "./take.ts";
 import type { DaySummary, DayTotals, LensUse, TakeSummary } from "./types.ts";
 
 export function summariseDay(day: Day, kit: Kit): DaySummary {
-  const takes = day.takes.map((take) =>
+  const summaries = day.takes.map((take) =>
     summariseTake(
       take,
       day.findings.filter((finding) => finding.take === take.address),
     ),
   );
   const known = new Set(day.findings);
-  const findings = sortFindings([
-    ...day.findings,
-    ...takes.flatMap((take) => take.findings.filter((finding) => !known.has(finding))),
-  ]);
+  const findings = sortFindings(
+    acceptFindings(
+      [...day.findings, ...summaries.flatMap((take) => take.findings.filter((finding) => !known.has(finding)))],
+      day.record.accepted,
+    ),
+  );
+  // a take has its findings as the day has them, with what was accepted
+  const takes = summaries.map((summary) =>
+    day.record.accepted.length === 0
+      ? summary
+      : Object.freeze({
+          ...summary,
+          findings: acceptFindings(summary.findings, day.record.accepted).filter((f) => f.take === summary.take.address),
+        }),
+  );
   return Object.freeze({
     show: day.show,
     kit,

@@ -1,5 +1,7 @@
 /** Distortion, shading and entrance pupil of a take: logged coefficients before the calibration table, and why when there is neither. */
-import { type Finding, finding } from "../core/finding.ts";
+import type { Finding } from "../core/finding.ts";
+import { CHECK } from "../core/findings/check.ts";
+import { findingOf } from "../core/findings/kind.ts";
 import type { Source } from "../core/quantity.ts";
 import type { Take } from "../model/types.ts";
 import { frameLook, tableCoefficients } from "./frame-look.ts";
@@ -66,9 +68,7 @@ function beyondTable(take: Take, state: Extract<CalibrationState, { kind: "neare
         ? `${round(asked)} mm, table to ${round(used)} mm`
         : `T${round(asked)}, table to T${round(used)}`,
   );
-  return finding({
-    code: "CHECK715",
-    severity: "remark",
+  return findingOf(CHECK.beyondCalibration, {
     place: { file: take.calibration?.file ?? "", line: null, column: null },
     message: `${take.address} was shot beyond the calibration of lens ${take.lens?.id ?? ""} (${words.join("; ")}); the nearest point of the table is used.`,
     hint: "Measure the lens at this setting before it goes back, if the plate matters.",

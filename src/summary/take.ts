@@ -1,5 +1,7 @@
 /** Figures of one take: logged before noted before kit, and every figure says which. */
-import { type Finding, finding } from "../core/finding.ts";
+import type { Finding } from "../core/finding.ts";
+import { CHECK } from "../core/findings/check.ts";
+import { findingOf } from "../core/findings/kind.ts";
 import { metresFromDioptres, type Source } from "../core/quantity.ts";
 import { rationalToNumber } from "../core/rational.ts";
 import type { NoteRow } from "../ingest/records.ts";
@@ -202,9 +204,7 @@ function findingsOfSummary(take: Take, frames: FramesAndStop | null, look: reado
     if (i >= 0) {
       const calculated = frames.figures.hyperfocalM[i] as number;
       found.push(
-        finding({
-          code: "CHECK709",
-          severity: "check",
+        findingOf(CHECK.hyperfocalDiffers, {
           place,
           field: "hyperfocal_m",
           message: `The log's hyperfocal distance ${String(logged[i])} m is ${(100 * Math.abs((logged[i] as number) / calculated - 1)).toFixed(1)} % from the calculated ${calculated.toFixed(2)} m.`,
@@ -217,9 +217,7 @@ function findingsOfSummary(take: Take, frames: FramesAndStop | null, look: reado
   const tooNear = frames === null ? -1 : firstRefused(frames, take.circleOfConfusionMm);
   if (tooNear >= 0) {
     found.push(
-      finding({
-        code: "CHECK711",
-        severity: "remark",
+      findingOf(CHECK.tooNear, {
         place,
         field: "focus_m",
         message: "Some distances are under four focal lengths from the image plane; no depth of field is given for those frames.",

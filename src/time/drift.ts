@@ -29,3 +29,35 @@ export function crystalDriftSeconds(partsPerMillion: number, realSeconds: number
 export function hoursUntilDrift(partsPerMillion: number, seconds: number): number {
   return Math.abs(seconds) / (Math.abs(partsPerMillion) * 1e-6 * 3600);
 }
+
+/** A moment of one clock at which its offset to another is known. */
+export interface SyncPoint {
+  /** Real seconds from any start, the same for both points. */
+  readonly atSeconds: number;
+  /** What has to be added to the one clock to get the other's, in seconds. */
+  readonly offsetSeconds: number;
+}
+
+/**
+ * Offset and drift of a clock from two sync points: offset at time 0, and how much it grows in parts per million. Refuses (NaN)
+ * two points at one time.
+ *
+ * @source Derived: the straight line through two points; 1 ppm is 3.6 ms an hour.
+ * @example clockFromSyncPoints({ atSeconds: 0, offsetSeconds: 0.5 }, { atSeconds: 3600, offsetSeconds: 0.536 }) // { offsetSeconds: 0.5, ppm: 10.0 }
+ */
+export function clockFromSyncPoints(a: SyncPoint, b: SyncPoint): { readonly offsetSeconds: number; readonly ppm: number } {
+  const seconds = b.atSeconds - a.atSeconds;
+  const slope = seconds === 0 ? Number.NaN : (b.offsetSeconds - a.offsetSeconds) / seconds;
+  return { offsetSeconds: a.offsetSeconds - slope * a.atSeconds, ppm: slope * 1e6 };
+}
+
+/** Parts per million between a rate and its 1000/1001: 3.6 s an hour less one part in 1001. */
+const RATE_SLOPE_PPM = 1e6 / 1001;
+
+/**
+ * Whether a slope is the one between a rate and its 1000/1001 (24 and 23.976), within 5 % and the error that rounding to whole
+ * frames leaves. Crystals are out by 100 ppm at most, so that the two are never taken for one another.
+ */
+export function isRateSlope(ppm: number, roundingPpm: number): boolean {
+  return Math.abs(Math.abs(ppm) - RATE_SLOPE_PPM) <= Math.max(0.05 * RATE_SLOPE_PPM, Math.min(roundingPpm, 0.5 * RATE_SLOPE_PPM));
+}

@@ -14,6 +14,24 @@ export interface PackFile {
   readonly bytes: number;
 }
 
+/** A take's still as the report holds it. Paths are below the output folder. */
+export interface StillFiles {
+  /** Name in the day's `stills/` folder. */
+  readonly name: string;
+  readonly path: string;
+  readonly bytes: number;
+  /** `null` for a picture that browsers do not show, such as an EXR. */
+  readonly size: { readonly widthPx: number; readonly heightPx: number } | null;
+  /** The still with parts of the lens look taken off; `null` where that picture was not made. */
+  readonly shadingOff: string | null;
+  readonly distortionOff: string | null;
+  readonly bothOff: string | null;
+  /** Why no such picture was made, in a sentence; empty when they were, or when there is no look to take off. */
+  readonly whyNone: string;
+  /** Script that carries the still as data, for the canvas of the take's page; `null` or absent without one. */
+  readonly script?: string | null;
+}
+
 export interface SiteContext {
   readonly tool: { readonly name: string; readonly version: string };
   /** Id made from content, never from the clock. */
@@ -23,6 +41,10 @@ export interface SiteContext {
   readonly days: readonly DayRef[];
   /** Files of the pack of the day that is rendered; empty for show-wide pages. */
   readonly packFiles: readonly PackFile[];
+  /** Stills of the day that is rendered, by the address of their take. */
+  readonly stills?: ReadonlyMap<string, StillFiles>;
+  /** Whether the data scripts of takes are written beside the pages. */
+  readonly dataScripts?: boolean;
   /** Findings of `show.yaml` and `kit/`, for the show-wide findings page. */
   readonly showFindings?: readonly Finding[];
 }
@@ -37,6 +59,7 @@ export const PAGE_KINDS = [
   "vfx",
   "production",
   "findings",
+  "takes-index",
   "lens",
   "kit",
   "methods",
@@ -65,6 +88,8 @@ export interface PageModel {
   readonly title: string;
   readonly showTitle: string;
   readonly homeHref: string;
+  /** The list of all takes, for readers whose browser runs no script. */
+  readonly takesHref: string;
   readonly crumbs: readonly Crumb[];
   readonly styles: readonly string[];
   readonly script: string;

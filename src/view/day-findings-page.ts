@@ -1,5 +1,5 @@
 /** What the builder noticed about a day, the worst first, then by file. */
-import type { Severity } from "../core/finding.ts";
+import { type Finding, openFindings, type Severity } from "../core/finding.ts";
 import type { PageModel } from "./context.ts";
 import type { DayContext } from "./day-context.ts";
 import { type DayHead, dayHead, dayTitle } from "./day-page.ts";
@@ -38,16 +38,23 @@ export function dayFindingsPage(day: DayContext): DayFindingsPage {
   const path = dayPath(summary.date, "findings");
   const ref = { date: summary.date, day: summary.day.record.day };
   const files = fileLinks(site, summary.date, path, (name) => name === "findings.csv");
-  const groups = GROUPS.map(
-    (group): FindingGroup => ({
+  const views = (findings: readonly Finding[]) =>
+    findings.map((f) => findingView(f, { path, date: summary.date, takes: day.names }));
+  const open = openFindings(summary.findings);
+  const groups: readonly FindingGroup[] = [
+    ...GROUPS.map((group) => ({
       id: `group-${group.severity}`,
       heading: group.heading,
       about: group.about,
-      findings: summary.findings
-        .filter((f) => f.severity === group.severity)
-        .map((f) => findingView(f, { path, date: summary.date, takes: day.names })),
-    }),
-  ).filter((group) => group.findings.length > 0);
+      findings: views(open.filter((f) => f.severity === group.severity)),
+    })),
+    {
+      id: "group-accepted",
+      heading: "Accepted",
+      about: "Noticed, and accepted with a reason in day.yaml.",
+      findings: views(summary.findings.filter((f) => f.accepted != null)),
+    },
+  ].filter((group) => group.findings.length > 0);
   return {
     ...pageBase(
       {

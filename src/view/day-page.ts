@@ -10,11 +10,12 @@ import type { DayContext } from "./day-context.ts";
 import { type Door, doors, packLinks } from "./day-files.ts";
 import { focusColumnUnit, type SlateRows, slateRows, takesCaption } from "./day-rows.ts";
 import { lensUseTable, loggedShare, rowsSentence, rowsTable, totalFacts } from "./day-tables.ts";
+import { exposureTable } from "./exposure-table.ts";
 import { type Fact, fact, factOr } from "./facts.ts";
 import type { FileLink } from "./files.ts";
 import { type CountPart, countParts } from "./findings.ts";
 import { dayPath, hrefTo, METHODS_PATH } from "./links.ts";
-import { dayHeading, dayShort, sentence, unitName } from "./names.ts";
+import { dayHeading, dayShort, sentence, tradeWords, unitName } from "./names.ts";
 import { pageBase } from "./page.ts";
 import { stopScale } from "./stop-scale.ts";
 import type { TableModel } from "./table.ts";
@@ -54,6 +55,9 @@ export interface DayPage extends PageModel {
   readonly totals: readonly Fact[];
   readonly lensUse: TableModel;
   readonly hasLensUse: boolean;
+  readonly exposure: TableModel;
+  readonly hasExposure: boolean;
+  readonly exposureHref: string;
   readonly rows: TableModel;
   readonly hasRows: boolean;
   readonly rowsSentence: string;
@@ -72,6 +76,7 @@ export function dayPage(day: DayContext): DayPage {
   const scale = timeScale(longest);
   const stopsShown = stopScale(day.takes);
   const files = packLinks(day, path);
+  const exposure = exposureTable(day, path);
   return {
     ...pageBase({ path, title: dayTitle(day), trail: [{ label: dayShort(ref), path }], styles: ["day.css"] }, site),
     ...dayHead(day),
@@ -99,6 +104,9 @@ export function dayPage(day: DayContext): DayPage {
     totals: totalFacts(day),
     lensUse: lensUseTable(day, path),
     hasLensUse: summary.lensUse.length > 0,
+    exposure,
+    hasExposure: exposure.rows.length > 0,
+    exposureHref: hrefTo(path, METHODS_PATH, "relative-exposure"),
     rows: rowsTable(day),
     hasRows: summary.day.logs.length > 0,
     rowsSentence: rowsSentence(day),
@@ -183,7 +191,7 @@ function remarkFacts(day: DayContext): readonly Fact[] {
   return [
     factOr("Remarks", r.remarks, NOT_RECORDED),
     factOr("Sound rolls", r.soundRolls.length === 0 ? null : r.soundRolls.join(", "), NOT_RECORDED),
-    ...r.contacts.map((c) => fact(sentenceCase(c.role), c.text)),
+    ...r.contacts.map((c) => fact(sentenceCase(tradeWords(c.role)), c.text)),
     ...r.clocks.map((c) =>
       fact(
         `Clock of camera ${c.camera}`,

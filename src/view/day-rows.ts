@@ -1,8 +1,10 @@
 /** Takes of a day by slate: a row a clip, with its ribbon. */
+
 import { rowRibbon } from "../chart/row-ribbon.ts";
 import { stopDots } from "../chart/stop-dots.ts";
 import { svg } from "../chart/svg.ts";
 import type { Finding } from "../core/finding.ts";
+import { openFindings } from "../core/finding.ts";
 import { NOT_LOGGED, NOT_RECORDED } from "../format/absent.ts";
 import { stopRange } from "../format/stop.ts";
 import { minutesSeconds } from "../format/time.ts";
@@ -12,7 +14,7 @@ import type { DayContext, SlateGroup } from "./day-context.ts";
 import { distanceUnit, rangeInColumn } from "./distances.ts";
 import { severityClass, severityWord, worstFirst } from "./findings.ts";
 import { hrefTo, takePath } from "./links.ts";
-import { focalMark, plateWords, sentence, statusWord } from "./names.ts";
+import { focalMark, plateWords, sentence, tradeWords } from "./names.ts";
 import type { StopScale } from "./stop-scale.ts";
 import { classes } from "./table.ts";
 import { focalRange } from "./take-facts.ts";
@@ -104,7 +106,7 @@ function takeRow(t: TakeSummary, day: DayContext, path: string, place: RowPlace)
   const { take } = t;
   const distances = day.site.show.distances;
   const absent = take.track === null ? NOT_RECORDED : NOT_LOGGED;
-  const worst = worstFirst(t.findings);
+  const worst = worstFirst(openFindings(t.findings));
   const ribbon = rowRibbon(t, {
     pixelsPerSecond: place.pixelsPerSecond,
     height: ROW_HEIGHT,
@@ -137,7 +139,7 @@ function takeRow(t: TakeSummary, day: DayContext, path: string, place: RowPlace)
     focusSource: t.focus === null || t.focus.source === "logged" ? "" : t.focus.source,
     pulls: t.pulls === null ? NOT_LOGGED : String(t.pulls.length),
     pullsCls: t.pulls === null ? "absent" : "value",
-    status: take.status === null || take.status === "good" ? "" : sentence(statusWord(take.status)),
+    status: take.status === null || take.status === "good" ? "" : sentence(tradeWords(take.status)),
     ...findingOf(worst),
     remark: t.remarks ?? "",
   };
@@ -163,7 +165,7 @@ function findingOf(worst: readonly Finding[]): {
   return {
     findingWord: severityWord(first.severity),
     findingCls: severityClass(first.severity),
-    findingText: `${sentence(first.message)}${more}`,
+    findingText: `${first.message}${more}`,
     findingShort: `${first.code}.${more}`,
   };
 }

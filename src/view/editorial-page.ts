@@ -10,7 +10,7 @@ import { type DayHead, dayHead, dayTitle } from "./day-page.ts";
 import { distanceUnit, rangeInColumn } from "./distances.ts";
 import { type FileLink, fileLinks } from "./files.ts";
 import { dayPath, hrefTo, takePath } from "./links.ts";
-import { dayShort, sentence, statusWord, takeName } from "./names.ts";
+import { dayShort, sentence, takeName, tradeWords } from "./names.ts";
 import { pageBase } from "./page.ts";
 import { cell, column, num, type Row, row, type TableModel, table, textOr } from "./table.ts";
 import { focalRange } from "./take-facts.ts";
@@ -87,7 +87,7 @@ function editorialRow(t: TakeSummary, day: DayContext, path: string): Row {
     textOr(t.timecodeIn, NOT_RECORDED, { nb: true }),
     textOr(t.timecodeOut, NOT_RECORDED, { nb: true }),
     take.durationFrames === 0 ? cell(NOT_RECORDED, { num: true, absent: true }) : num(minutesSeconds(t.durationSeconds)),
-    textOr(take.sound === "mos" ? "MOS" : take.sound, NOT_RECORDED),
+    textOr(take.sound === null ? null : tradeWords(take.sound), NOT_RECORDED),
     textOr(t.focal === null ? null : focalRange(t.focal.minMm, t.focal.maxMm), absent, { nb: true }),
     textOr(t.tStop === null ? null : stopRange(t.tStop.widest, t.tStop.deepest), absent, { nb: true }),
     textOr(t.focus === null ? null : rangeInColumn(t.focus.nearestM, t.focus.farthestM, day.site.show.distances), absent, {
@@ -111,7 +111,7 @@ function insideWords(t: TakeSummary): string {
 }
 
 function remarkWords(t: TakeSummary): string | null {
-  const status = t.take.status === null ? null : sentence(statusWord(t.take.status));
+  const status = t.take.status === null ? null : sentence(tradeWords(t.take.status));
   const words = [status, t.remarks].filter((text) => text !== null).join(" ");
   return words === "" ? null : words;
 }

@@ -1,5 +1,6 @@
 /** Files of a pack as links with sizes. */
 import { fileSize } from "../format/amounts.ts";
+import { plural } from "../format/words.ts";
 import type { PackFile, SiteContext } from "./context.ts";
 import { hrefTo, packPath } from "./links.ts";
 
@@ -44,6 +45,50 @@ function aboutExtension(name: string): string {
   return "";
 }
 
+/** A numbered file, such as `vfx/a-24b-3/undistort-0017.exr`. */
+const NUMBERED = /^(.*-)(\d+)(\.[a-z0-9]+)$/;
+/** Longer series are one line: `maps.csv` beside them says which frames each serves. */
+const MOST_OF_A_SERIES = 3;
+
+/** Lines for files in their order; a long series of numbered ones is one line that leads to its first, with the size of all. */
+function lines(files: readonly PackFile[], date: string, fromPath: string, folder: string): readonly FileLink[] {
+  const links: FileLink[] = [];
+  for (let i = 0; i < files.length; ) {
+    const length = seriesLength(files, i);
+    const series = files.slice(i, i + length);
+    const [first] = series;
+    if (first !== undefined && length > MOST_OF_A_SERIES) links.push(seriesLink(first, series, date, fromPath, folder));
+    else links.push(...series.map((file) => fileLink(file, date, fromPath, folder)));
+    i += length;
+  }
+  return links;
+}
+
+/** How many files from `start` on differ in their number alone; 1 for a file without one. */
+function seriesLength(files: readonly PackFile[], start: number): number {
+  const first = NUMBERED.exec(files[start]?.name ?? "");
+  if (first === null) return 1;
+  let length = 1;
+  for (; start + length < files.length; length++) {
+    const next = NUMBERED.exec(files[start + length]?.name ?? "");
+    if (next === null || next[1] !== first[1] || next[3] !== first[3]) break;
+  }
+  return length;
+}
+
+function seriesLink(first: PackFile, series: readonly PackFile[], date: string, fromPath: string, folder: string): FileLink {
+  const name = first.name.slice(folder.length);
+  const last = NUMBERED.exec(series[series.length - 1]?.name ?? "")?.[2] ?? "";
+  const about = aboutExtension(first.name.slice(first.name.lastIndexOf("/") + 1));
+  return {
+    label: [`${name.replace(/\.[^.]*$/, "")} to ${last}`, plural(series.length, "file"), about]
+      .filter((words) => words !== "")
+      .join(", "),
+    href: hrefTo(fromPath, packPath(date, first.name)),
+    size: fileSize(series.reduce((sum, file) => sum + file.bytes, 0)),
+  };
+}
+
 /** Files of the pack whose name passes, as links from a page, in the pack's order. */
 export function fileLinks(
   context: SiteContext,
@@ -52,5 +97,10 @@ export function fileLinks(
   wanted: (name: string) => boolean,
   folder = "",
 ): readonly FileLink[] {
-  return context.packFiles.filter((file) => wanted(file.name)).map((file) => fileLink(file, date, fromPath, folder));
+  return lines(
+    context.packFiles.filter((file) => wanted(file.name)),
+    date,
+    fromPath,
+    folder,
+  );
 }

@@ -51,12 +51,12 @@ export function findingView(finding: Finding, links: FindingLinks): FindingView 
   const name = finding.take === null ? undefined : links.takes.get(finding.take);
   const target = finding.take === null ? "" : takePath(links.date, finding.take);
   return {
-    word: severityWord(finding.severity),
-    cls: severityClass(finding.severity),
+    word: finding.accepted == null ? severityWord(finding.severity) : "Accepted",
+    cls: severityClass(finding.accepted == null ? finding.severity : "remark"),
     code: finding.code,
     codeHref: hrefTo(links.path, FINDINGS_PATH, findingKind(finding.code) === null ? "glossary" : codeAnchor(finding.code)),
     message: finding.message,
-    hint: finding.hint,
+    hint: finding.accepted == null ? finding.hint : `Accepted in the day file: ${finding.accepted}`,
     place: placeText(finding),
     take: name ?? "",
     hasTake: name !== undefined && target !== links.path,
@@ -86,7 +86,9 @@ export function countParts(counts: FindingCounts): readonly CountPart[] {
 
 const RANK: Readonly<Record<Severity, number>> = { error: 0, check: 1, remark: 2 };
 
-/** The worst first; within one severity the order stays. */
+/** The worst first, what was accepted last; within one severity the order stays. */
 export function worstFirst(findings: readonly Finding[]): readonly Finding[] {
-  return [...findings].sort((a, b) => RANK[a.severity] - RANK[b.severity]);
+  return [...findings].sort(
+    (a, b) => Number(a.accepted != null) - Number(b.accepted != null) || RANK[a.severity] - RANK[b.severity],
+  );
 }

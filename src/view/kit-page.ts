@@ -7,11 +7,14 @@ import { lightRatioText, signedStops, stops, transmittanceText, tStop } from "..
 import { listWords, plural } from "../format/words.ts";
 import type { Kit, Lens, ShowInput } from "../ingest/records.ts";
 import { stopsBetween } from "../optics/exposure.ts";
+import type { LensCoverage } from "../summary/coverage.ts";
 import { setConsistency } from "../summary/set-consistency.ts";
 import type { SetConsistency } from "../summary/types.ts";
 import type { PageModel, SiteContext } from "./context.ts";
+import { setupsTable } from "./coverage-facts.ts";
 import { distanceInColumn, distanceUnit } from "./distances.ts";
 import { type Fact, factOr } from "./facts.ts";
+import { type KitDrawings, kitDrawings } from "./kit-drawings.ts";
 import { lensFocal } from "./kit-facts.ts";
 import { hrefTo, KIT_PATH, lensPaths } from "./links.ts";
 import { type Distances, lensName } from "./names.ts";
@@ -22,6 +25,7 @@ export interface KitPage extends PageModel {
   readonly about: string;
   readonly lenses: TableModel;
   readonly hasLenses: boolean;
+  readonly drawings: KitDrawings;
   readonly set: readonly Fact[];
   readonly fronts: TableModel;
   readonly hasFronts: boolean;
@@ -29,6 +33,9 @@ export interface KitPage extends PageModel {
   readonly hasMass: boolean;
   readonly massSentence: string;
   readonly cautions: readonly string[];
+  readonly setups: TableModel;
+  readonly hasSetups: boolean;
+  readonly setupsSentence: string;
   readonly cameras: TableModel;
   readonly hasCameras: boolean;
 }
@@ -36,7 +43,7 @@ export interface KitPage extends PageModel {
 const MASS_CAUTION =
   "Bare lenses only: motors, rods, supports, matte box, filters and cables are not counted. Rebalance with motors off and the lens secured and supported, stay within the rated limits of the rig and of the lens support, and follow local rules for overhead and vehicle rigs. The figures are not an engineering approval.";
 
-export function kitPage(show: ShowInput, context: SiteContext): KitPage {
+export function kitPage(show: ShowInput, coverages: readonly LensCoverage[], context: SiteContext): KitPage {
   const { kit } = show;
   const distances = show.show.distances;
   const set = setConsistency(kit.lenses);
@@ -55,6 +62,7 @@ export function kitPage(show: ShowInput, context: SiteContext): KitPage {
     about: about(kit),
     lenses: lensTable(kit, distances),
     hasLenses: kit.lenses.length > 0,
+    drawings: kitDrawings(set.lenses),
     set: setFacts(set, distances),
     fronts: frontsTable(set),
     hasFronts: set.fronts.length > 0,
@@ -62,6 +70,9 @@ export function kitPage(show: ShowInput, context: SiteContext): KitPage {
     hasMass: massed.length > 0,
     massSentence: massSentence(set),
     cautions: [MASS_CAUTION],
+    setups: setupsTable(coverages, distances, true),
+    hasSetups: coverages.some((coverage) => coverage.setups.length > 0),
+    setupsSentence: setupsSentence(coverages),
     cameras: cameraTable(kit),
     hasCameras: kit.modes.length > 0,
   };
@@ -130,6 +141,7 @@ function setFacts(set: SetConsistency, distances: Distances): readonly Fact[] {
     factOr("Widest stops", t === null ? null : `${tStop(t.fastest)} to ${tStop(t.slowest)}`, NOT_RECORDED, {
       source: t === null ? "" : `spread ${stops(t.spreadStops)}`,
     }),
+    factOr("The set can hold", t === null ? null : tStop(t.slowest), NOT_RECORDED, { source: "every lens opens so far" }),
     factOr("Light ratio", t === null ? null : lightRatioText(t.lightRatio), NOT_RECORDED, {
       source: "fastest to slowest, calculated",
     }),
@@ -191,6 +203,16 @@ function massSentence(set: SetConsistency): string {
   const step = set.massG?.largestStep ?? null;
   if (step === null) return "";
   return `Largest change between neighbours in focal length: ${step.from} to ${step.to}, ${grams(step.grams)}.`;
+}
+
+function setupsSentence(coverages: readonly LensCoverage[]): string {
+  const onPlates = coverages.filter((coverage) => coverage.plates !== null);
+  if (onPlates.length === 0) return "Nothing: no lens shot a plate that has a log.";
+  const open = onPlates.filter((coverage) => coverage.setups.length > 0);
+  if (open.length === 0) return "Nothing: the tables, and the grids shot on the days, serve every logged frame of every plate.";
+  const setups = open.reduce((sum, coverage) => sum + coverage.setups.length, 0);
+  const lenses = open.length === 1 ? `lens ${open[0]?.lens ?? ""}` : plural(open.length, "lens", "lenses");
+  return `${plural(setups, "chart set-up")} on ${lenses} would serve every logged frame of a plate that no table serves. The rule is on each lens's page.`;
 }
 
 function cameraTable(kit: Kit): TableModel {

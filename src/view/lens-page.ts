@@ -7,8 +7,10 @@ import { stopRange, tStop } from "../format/stop.ts";
 import { minutesSeconds } from "../format/time.ts";
 import { plural } from "../format/words.ts";
 import type { CalibrationTable, Lens, ShowInput } from "../ingest/records.ts";
+import type { LensCoverage } from "../summary/coverage.ts";
 import type { DayDigest, TakeDigest } from "../summary/types.ts";
 import type { PageModel, SiteContext } from "./context.ts";
+import { type CoverageView, coverageView } from "./coverage-facts.ts";
 import { distanceInColumn, distanceUnit, rangeInColumn } from "./distances.ts";
 import { type Fact, fact, factOr } from "./facts.ts";
 import { type CalibrationView, calibrationView, lensFacts, lensFocal } from "./kit-facts.ts";
@@ -28,6 +30,7 @@ export interface LensPage extends PageModel {
   readonly used: readonly Fact[];
   readonly facts: readonly Fact[];
   readonly calibration: CalibrationView;
+  readonly coverage: CoverageView;
   readonly points: TableModel;
   readonly hasPoints: boolean;
   readonly pointsMore: string;
@@ -38,7 +41,15 @@ export interface LensPage extends PageModel {
   readonly takesMore: string;
 }
 
-export function lensPage(lens: Lens, path: string, digests: readonly DayDigest[], show: ShowInput, context: SiteContext): LensPage {
+/** What a lens page is made from. */
+export interface LensSource {
+  readonly digests: readonly DayDigest[];
+  readonly show: ShowInput;
+  readonly coverage: LensCoverage;
+}
+
+export function lensPage(lens: Lens, path: string, source: LensSource, context: SiteContext): LensPage {
+  const { digests, show, coverage } = source;
   const distances = show.show.distances;
   const calibration = show.kit.calibration.get(lens.id);
   const days = digests.filter((d) => d.lensUse.some((use) => use.lens === lens.id && use.takes > 0));
@@ -68,6 +79,7 @@ export function lensPage(lens: Lens, path: string, digests: readonly DayDigest[]
     ),
     facts: lensFacts(lens, distances),
     calibration: calibrationView(lens, calibration, distances),
+    coverage: coverageView(coverage, distances),
     points: pointsTable(lens, calibration, distances),
     hasPoints: calibration !== undefined && calibration.points.length > 0,
     pointsMore: more(calibration?.points.length ?? 0, MOST_POINTS, "more point", "in the table's file"),

@@ -5,6 +5,7 @@ export const HOME_PATH = "index.html";
 export const KIT_PATH = "kit.html";
 export const METHODS_PATH = "methods.html";
 export const FINDINGS_PATH = "findings.html";
+export const TAKES_PATH = "takes.html";
 
 /** The pages of a day beside its takes. */
 export type DayPageName = "index" | "editorial" | "vfx" | "production" | "findings";
@@ -15,6 +16,16 @@ export function dayPath(date: string, name: DayPageName = "index"): string {
 
 export function takePath(date: string, address: string): string {
   return `days/${date}/takes/${address}.html`;
+}
+
+/** The script with every frame of a take, beside its page. */
+export function takeDataPath(date: string, address: string): string {
+  return `days/${date}/takes/${address}.data.js`;
+}
+
+/** A still of a day, or a picture made from one, by its name in the report. */
+export function stillPath(date: string, name: string): string {
+  return `days/${date}/stills/${name}`;
 }
 
 /** A file of a day's pack by its name in the pack. */

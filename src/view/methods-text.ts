@@ -119,6 +119,26 @@ export const CONVENTIONS: readonly Named[] = [
     text: "Nothing is continued beyond a table: the nearest point stands in, and the figure says so.",
   },
   {
+    id: "convention-canvas",
+    term: "Canvas",
+    text: "The picture spreads or shrinks when distortion is taken off. The canvas holds all of it on every frame of the take, about the middle of the recorded frame.",
+  },
+  {
+    id: "convention-still",
+    term: "Stills",
+    text: "A still is read as sRGB and as one of the take's middle logged frame. Its look is taken off in linear light, for looking at and not for work.",
+  },
+  {
+    id: "convention-exposure",
+    term: "Light on the sensor",
+    text: "Stop, shutter and ND of a take in stops, with EI beside it. Only differences between takes mean anything. A blank ND is not taken for none.",
+  },
+  {
+    id: "convention-coverage",
+    term: "Worth measuring",
+    text: "Frames of plates that lie further from a table's points than the corner's error allows, half a pixel and a tenth of a stop, and the fewest charts that would serve them.",
+  },
+  {
     id: "convention-hours",
     term: "Hours",
     text: "As written in the day's notes: a record, not a legal finding. Agreements and local law decide.",

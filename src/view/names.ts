@@ -39,13 +39,13 @@ export function lensName(lens: Lens | null, id: string): string {
 
 /** "Main unit" from `main`; a name that already says so stays. */
 export function unitName(unit: string): string {
-  const text = sentenceCase(unit);
+  const text = sentenceCase(tradeWords(unit));
   return /\bunit\b/i.test(text) ? text : `${text} unit`;
 }
 
 /** Words for a take's standing: "Circled, good. Plate: hero of 24B." */
 export function standing(take: Take): string {
-  const first = [take.circled ? "circled" : null, take.status === null ? null : statusWord(take.status)]
+  const first = [take.circled ? "circled" : null, take.status === null ? null : tradeWords(take.status)]
     .filter((word) => word !== null)
     .join(", ");
   const plate = plateWords(take);
@@ -53,9 +53,12 @@ export function standing(take: Take): string {
   return sentences.filter((text) => text !== null).join(" ");
 }
 
-/** A take's status as it is said: "good", "NG", "false start". */
-export function statusWord(status: string): string {
-  return status === "ng" ? "NG" : status;
+/** Abbreviations of the trade, which stand in capitals wherever they stand. */
+const ABBREVIATIONS = /\b(?:ng|mos|pu|vfx)\b/gi;
+
+/** The words as they are said: "NG", "false start", "VFX supervisor". */
+export function tradeWords(text: string): string {
+  return text.replace(ABBREVIATIONS, (word) => word.toUpperCase());
 }
 
 /** "hero", "clean, of 24B" or `null` for a take that is no plate. */
@@ -64,6 +67,7 @@ export function plateWords(take: { readonly plate: string | null; readonly plate
   return take.plateOf === null ? take.plate : `${take.plate}, of ${take.plateOf}`;
 }
 
+/** A name or a note as a sentence of its own. Findings need none: their messages are sentences already. */
 export function sentence(text: string): string {
   return `${sentenceCase(text)}${/[.!?]$/.test(text) ? "" : "."}`;
 }

@@ -1,6 +1,6 @@
 /** The part of a page model that all pages share: title, trail, style sheets, foot. */
 import type { Crumb, PageModel, SiteContext } from "./context.ts";
-import { FINDINGS_PATH, HOME_PATH, hrefTo, KIT_PATH, METHODS_PATH, rootPrefix } from "./links.ts";
+import { FINDINGS_PATH, HOME_PATH, hrefTo, KIT_PATH, METHODS_PATH, rootPrefix, TAKES_PATH } from "./links.ts";
 
 export interface PageInput {
   readonly path: string;
@@ -14,7 +14,7 @@ export interface PageInput {
   readonly landscape?: boolean;
 }
 
-const SHARED_STYLES = ["tokens.css", "base.css", "marks.css"];
+const SHARED_STYLES = ["tokens.css", "base.css", "marks.css", "search.css"];
 
 export function pageBase(input: PageInput, context: SiteContext): PageModel {
   const root = rootPrefix(input.path);
@@ -26,6 +26,7 @@ export function pageBase(input: PageInput, context: SiteContext): PageModel {
     title: input.path === HOME_PATH ? input.title : `${input.title}, ${context.show.title}`,
     showTitle: context.show.title,
     homeHref: link(HOME_PATH),
+    takesHref: link(TAKES_PATH),
     crumbs: trail.map((step, i): Crumb => {
       const linked = i < trail.length - 1;
       return { label: step.label, linked, href: linked ? hrefTo(input.path, step.path, fragmentOf(step)) : "" };
@@ -40,6 +41,7 @@ export function pageBase(input: PageInput, context: SiteContext): PageModel {
       { label: "Kit", href: link(KIT_PATH) },
       { label: "Words and methods", href: link(METHODS_PATH) },
       { label: "All findings", href: link(FINDINGS_PATH) },
+      { label: "All takes", href: link(TAKES_PATH) },
     ],
   };
 }

@@ -1,5 +1,7 @@
 /** The day for production on one sheet of paper. */
+
 import { svg } from "../chart/svg.ts";
+import { openFindings } from "../core/finding.ts";
 import { NOT_RECORDED } from "../format/absent.ts";
 import { fixed } from "../format/number.ts";
 import { eighths } from "../format/pages.ts";
@@ -57,7 +59,7 @@ export function productionPage(day: DayContext): ProductionPage {
   const path = dayPath(summary.date, "production");
   const ref = { date: summary.date, day: summary.day.record.day };
   const drawing = hoursDrawing(summary.day.record);
-  const questions = worstFirst(summary.findings.filter((f) => f.severity !== "remark"));
+  const questions = worstFirst(openFindings(summary.findings).filter((f) => f.severity !== "remark"));
   const shown = questions.slice(0, MOST_QUESTIONS);
   const files = fileLinks(site, summary.date, path, (name) => name.endsWith("-camera-report.pdf"));
   return {

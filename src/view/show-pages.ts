@@ -1,5 +1,6 @@
 /** All pages that belong to the whole show. */
 import type { ShowInput } from "../ingest/records.ts";
+import { calibrationCoverage } from "../summary/coverage.ts";
 import type { DayDigest } from "../summary/types.ts";
 import type { PageSet, SiteContext } from "./context.ts";
 import { findingsPage } from "./findings-page.ts";
@@ -9,6 +10,7 @@ import { kitPage } from "./kit-page.ts";
 import { lensPage } from "./lens-page.ts";
 import { lensPaths } from "./links.ts";
 import { methodsPage } from "./methods-page.ts";
+import { takesIndexPage } from "./takes-index-page.ts";
 
 /**
  * View models of the show-wide pages, made from what each day left behind: the first page, kit, a page a lens, all
@@ -16,12 +18,27 @@ import { methodsPage } from "./methods-page.ts";
  */
 export function showPages(digests: readonly DayDigest[], show: ShowInput, context: SiteContext): PageSet {
   const paths = lensPaths(show.kit);
-  const lenses = show.kit.lenses.filter((lens, i, all) => all.findIndex((other) => other.id === lens.id) === i);
+  const coverages = calibrationCoverage(show.kit, digests);
+  const first = show.kit.lenses.map((lens) => show.kit.lenses.findIndex((other) => other.id === lens.id));
+  const lenses = show.kit.lenses.flatMap((lens, i) => {
+    const coverage = coverages[i];
+    // a row whose id an earlier row has gets no page of its own
+    return first[i] !== i || coverage === undefined ? [] : [{ lens, coverage }];
+  });
   return deepFreeze({
     home: [homePage(digests, show, context)],
-    kit: [kitPage(show, context)],
-    lens: lenses.map((lens) => lensPage(lens, paths.get(lens.id) ?? "lenses/lens.html", digests, show, context)),
+    kit: [
+      kitPage(
+        show,
+        lenses.map(({ coverage }) => coverage),
+        context,
+      ),
+    ],
+    lens: lenses.map(({ lens, coverage }) =>
+      lensPage(lens, paths.get(lens.id) ?? "lenses/lens.html", { digests, show, coverage }, context),
+    ),
     findings: [findingsPage(digests, context)],
+    "takes-index": [takesIndexPage(digests, context)],
     methods: [methodsPage(context)],
   });
 }

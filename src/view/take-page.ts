@@ -5,6 +5,8 @@ import { svg } from "../chart/svg.ts";
 import { countFindings } from "../core/finding.ts";
 import { NOT_RECORDED } from "../format/absent.ts";
 import { stopRange } from "../format/stop.ts";
+import { sameName } from "../model/address.ts";
+import type { SlateExposure } from "../summary/exposure.ts";
 import type { TakeSummary } from "../summary/types.ts";
 import type { PageModel } from "./context.ts";
 import type { DayContext } from "./day-context.ts";
@@ -19,8 +21,10 @@ import { takeStrip } from "./take-facts.ts";
 import { type LookView, lookView } from "./take-look.ts";
 import { type PullsView, pullsView } from "./take-pulls.ts";
 import { readoutAtMiddle, shallowestSentence } from "./take-readout.ts";
+import { type ScrubberView, scrubberView } from "./take-scrubber.ts";
 import { depthBasis, setupFacts } from "./take-setup.ts";
 import { type SourceView, sourceView } from "./take-source.ts";
+import { subjectSentence } from "./take-subject.ts";
 
 /** Width the ribbon is drawn at; the page scales it to its column. */
 const RIBBON_WIDTH = 1180;
@@ -53,11 +57,14 @@ export interface TakePage extends PageModel {
   readonly readoutFrame: string;
   readonly readout: readonly Fact[];
   readonly noReadout: string;
+  readonly scrubber: ScrubberView;
   readonly shallowest: string;
   readonly hasShallowest: boolean;
   readonly basis: string;
   readonly depthHref: string;
   readonly pulls: PullsView;
+  readonly breathingHref: string;
+  readonly subject: string;
   readonly look: LookView;
   readonly lookHref: string;
   readonly findings: readonly FindingView[];
@@ -95,7 +102,7 @@ export function takePage(t: TakeSummary, day: DayContext): TakePage {
           { label: take.slate, path: dayPath(summary.date), fragment: slate?.anchor ?? "takes" },
           { label: `Take ${take.take} ${take.camera}`, path },
         ],
-        styles: ["take.css"],
+        styles: ["take.css", "scrubber.css"],
         landscape: true,
       },
       site,
@@ -119,15 +126,18 @@ export function takePage(t: TakeSummary, day: DayContext): TakePage {
     readout: readout?.facts ?? [],
     noReadout:
       take.track === null ? "No log for this take: noted values stand in the strip above." : "No frame of this take was logged.",
+    scrubber: scrubberView(t, ribbon, path, readout !== null && site.dataScripts === true),
     shallowest: shallowest ?? "",
     hasShallowest: shallowest !== null,
     basis: depthBasis(t, site.show.circleOfConfusionMm !== null),
     depthHref: hrefTo(path, METHODS_PATH, "depth-of-field"),
     pulls: pullsView(t, distances),
-    look: lookView(t),
+    breathingHref: hrefTo(path, METHODS_PATH, "breathing"),
+    subject: subjectSentence(t, distances),
+    look: lookView(t, path, site.stills?.get(take.address) ?? null),
     lookHref: hrefTo(path, METHODS_PATH, "distortion-percent"),
     findings: worstFirst(t.findings).map((f) => findingView(f, { path, date: summary.date, takes: day.names })),
-    setup: setupFacts(t, distances),
+    setup: setupFacts(t, distances, slateExposure(t, day)),
     source: sourceView(t, hashes),
     files,
     dayFiles,
@@ -138,6 +148,12 @@ export function takePage(t: TakeSummary, day: DayContext): TakePage {
         : "No files were written for this take.",
     hasDayFiles: dayFiles.length > 0,
   };
+}
+
+/** The spread of the take's slate, when it has other clips to compare with. */
+function slateExposure(t: TakeSummary, day: DayContext): SlateExposure | null {
+  const found = day.summary.slateExposure.find((entry) => sameName(entry.slate) === sameName(t.take.slate));
+  return found === undefined || found.clips < 2 ? null : found;
 }
 
 function copyText(t: TakeSummary): string {

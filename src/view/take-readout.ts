@@ -1,17 +1,18 @@
 /** Twelve figures at one frame of a take: the middle logged frame, which every single figure of the take is taken at. */
 
-import { metresFromDioptres, numberFromDistance } from "../core/quantity.ts";
-import { NOT_CALCULATED, NOT_LOGGED, NOT_RECORDED } from "../format/absent.ts";
-import { degrees, roll, tilt } from "../format/degrees.ts";
+import { numberFromDistance } from "../core/quantity.ts";
+import { NOT_RECORDED } from "../format/absent.ts";
+import { roll, tilt } from "../format/degrees.ts";
 import { distance, distanceRange } from "../format/length.ts";
-import { fixed, thousands } from "../format/number.ts";
-import { percent } from "../format/percent.ts";
-import { withUnit } from "../format/space.ts";
-import { stops } from "../format/stop.ts";
-import type { CalibrationState, TakeSummary } from "../summary/types.ts";
+import { thousands } from "../format/number.ts";
+import { type FrameValues, readout } from "../format/readout.ts";
+import type { TakeSummary, ThreePoints } from "../summary/types.ts";
 import { formatTimecode } from "../time/timecode.ts";
 import { type Fact, fact, factOr } from "./facts.ts";
+import { calibrationWords, frameValues, readoutSources } from "./frame-values.ts";
 import type { Distances } from "./names.ts";
+
+export { calibrationWords } from "./frame-values.ts";
 
 export interface Readout {
   readonly timecode: string;
@@ -23,37 +24,25 @@ export interface Readout {
 /** `null` for a take without a log. */
 export function readoutAtMiddle(t: TakeSummary, distances: Distances): Readout | null {
   const i = t.middleFrame;
-  const f = t.perFrame;
-  if (i === null || f === null) return null;
-  const dioptres = at(f.focusDioptres, i);
-  const focal = at(f.focalMm, i);
-  const stop = at(f.tStop, i);
-  const hyperfocal = at(f.hyperfocalM, i);
+  const values = i === null ? null : frameValues(t, i);
+  if (i === null || values === null) return null;
   return {
     timecode: frameTimecode(t, i) ?? `frame ${i}`,
     frame: `frame ${thousands(i + 1)} of ${thousands(t.framesExpected)}`,
-    facts: [
-      factOr("Focus distance", distanceText(dioptres, distances), NOT_LOGGED, { source: "logged", cls: "v-focus" }),
-      factOr("Sharp from", distanceText(at(f.nearDioptres, i), distances), NOT_CALCULATED, { source: "calculated" }),
-      factOr("Sharp to", distanceText(at(f.farDioptres, i), distances), NOT_CALCULATED, { source: "calculated" }),
-      factOr("Stop", stop === null ? null : `T${fixed(stop, 2)}`, NOT_LOGGED, {
-        source: t.tStop?.source ?? "logged",
-        cls: "v-stop",
-      }),
-      factOr("Focal length", focal === null ? null : withUnit(fixed(focal, 1), "mm"), NOT_LOGGED, {
-        source: t.focal?.source ?? "logged",
-      }),
-      factOr("Hyperfocal", hyperfocal === null ? null : distance(hyperfocal, distances), NOT_CALCULATED, { source: "calculated" }),
-      factOr("Angle of view, across", degreesText(at(f.angleHorizontalDeg, i)), NOT_CALCULATED, { source: "calculated" }),
-      factOr("Distortion at corner", percentText(t.distortionPercent?.corner ?? null), NOT_CALCULATED, {
-        source: calibrationWords(t.calibration),
-      }),
-      factOr("Shading at corner", stopLossText(t.shadingStops?.corner ?? null), NOT_CALCULATED, {
-        source: calibrationWords(t.calibration),
-      }),
-      pupilFact(t),
-      ...standFacts(t, distances).slice(0, 2),
-    ],
+    facts: readout({ ...values, ...ownFigures(t) }, readoutSources(t), distances).map(({ term, value, source, cls }) =>
+      fact(term, value, { source, cls }),
+    ),
+  };
+}
+
+/** The lens look that stands for the take on every page and in the pack; it is that of this frame. */
+function ownFigures(t: TakeSummary): Pick<FrameValues, "distortion" | "shading" | "lookSource"> {
+  const three = (points: ThreePoints | null): FrameValues["distortion"] =>
+    points === null ? [Number.NaN, Number.NaN, Number.NaN] : [points.corner, points.midSide, points.midTop];
+  return {
+    distortion: three(t.distortionPercent),
+    shading: three(t.shadingStops),
+    lookSource: calibrationWords(t.calibration),
   };
 }
 
@@ -69,50 +58,9 @@ export function standFacts(t: TakeSummary, distances: Distances): readonly Fact[
   ];
 }
 
-function pupilFact(t: TakeSummary): Fact {
-  const pupil = t.entrancePupilMm;
-  if (pupil === null) return factOr("Entrance pupil", null, NOT_RECORDED);
-  const low = fixed(pupil.min, 0);
-  const high = fixed(pupil.max, 0);
-  return fact("Entrance pupil", withUnit(low === high ? low : `${low} to ${high}`, "mm"), {
-    source: `${pupil.source}, in front of the image plane`,
-  });
-}
-
-/** Where the lens look's figures come from, in words. */
-export function calibrationWords(state: CalibrationState): string {
-  if (state.kind === "logged") return "logged";
-  if (state.kind === "inside") return "kit, between points";
-  return state.kind === "nearest" ? "kit, nearest point" : "";
-}
-
 export function frameTimecode(t: TakeSummary, frame: number): string | null {
   const { inFrame, rate, dropFrame } = t.take;
   return inFrame === null ? null : formatTimecode(inFrame + frame, rate, dropFrame);
-}
-
-function at(values: Float64Array, i: number): number | null {
-  const value = values[i];
-  return value === undefined || Number.isNaN(value) ? null : value;
-}
-
-function distanceText(dioptres: number | null, distances: Distances): string | null {
-  return dioptres === null ? null : distance(metresFromDioptres(dioptres), distances);
-}
-
-function degreesText(value: number | null): string | null {
-  return value === null ? null : degrees(value);
-}
-
-function percentText(value: number | null): string | null {
-  return value === null ? null : percent(value);
-}
-
-/** Negative is darker; the word says so. */
-function stopLossText(value: number | null): string | null {
-  if (value === null) return null;
-  const size = stops(Math.abs(value));
-  return value > 0 ? `${size} brighter` : size;
 }
 
 /** One sentence on the shallowest depth of field of the take; `null` where none was calculated. */

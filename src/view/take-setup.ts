@@ -5,13 +5,15 @@ import { shutter } from "../format/degrees.ts";
 import { areaMm, distance } from "../format/length.ts";
 import { fixed, significant } from "../format/number.ts";
 import { stops, transmittanceText } from "../format/stop.ts";
+import type { SlateExposure } from "../summary/exposure.ts";
 import type { TakeSummary } from "../summary/types.ts";
 import { type Fact, fact, factOr } from "./facts.ts";
 import type { Distances } from "./names.ts";
-import { plateWords } from "./names.ts";
+import { plateWords, tradeWords } from "./names.ts";
+import { exposureFacts } from "./take-exposure.ts";
 import { standFacts } from "./take-readout.ts";
 
-export function setupFacts(t: TakeSummary, distances: Distances): readonly Fact[] {
+export function setupFacts(t: TakeSummary, distances: Distances, slate: SlateExposure | null): readonly Fact[] {
   const { take } = t;
   const noted = { source: "noted" } as const;
   return [
@@ -24,9 +26,10 @@ export function setupFacts(t: TakeSummary, distances: Distances): readonly Fact[
     factOr("ND", t.ndStops === null ? null : stops(t.ndStops), NOT_RECORDED, noted),
     factOr("Shutter", t.shutterDeg === null ? null : shutter(t.shutterDeg, take.captureFps), NOT_RECORDED, noted),
     factOr("EI", t.ei === null ? null : String(t.ei), NOT_RECORDED, noted),
+    ...exposureFacts(t.exposure, slate),
     factOr("White balance", t.whiteBalanceK === null ? null : kelvin(t.whiteBalanceK), NOT_RECORDED, noted),
     captureFact(t),
-    factOr("Sound", take.sound === null ? null : take.sound === "mos" ? "MOS" : "sync", NOT_RECORDED, noted),
+    factOr("Sound", take.sound === null ? null : tradeWords(take.sound), NOT_RECORDED, noted),
     squeezeFact(t),
     ...plateFacts(t),
     factOr("Remark", t.remarks, NOT_RECORDED, noted),

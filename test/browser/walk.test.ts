@@ -20,6 +20,7 @@ const ONE_OF_EACH = [
   "kit.html",
   "methods.html",
   "findings.html",
+  "takes.html",
   pagesOf(out).find((page) => page.path.startsWith("lenses/"))?.path ?? "",
   "days/2026-10-06/index.html",
   "days/2026-10-06/editorial.html",

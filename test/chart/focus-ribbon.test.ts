@@ -127,7 +127,7 @@ describe("the focus ribbon of a take with pulls, a gap and a zoom", () => {
   });
 
   test("shows the cursor only when asked, with its ring on the line", () => {
-    expect(drawing.items.some((i) => i.type !== "text" && i.k === "k-cursor")).toBe(false);
+    expect(drawing.items.some((i) => i.type !== "text" && i.type !== "picture" && i.k === "k-cursor")).toBe(false);
     const asked = focusRibbon(exampleTake(), { ...METRIC, cursor: 640 });
     const ring = asked.items.find((i) => i.type === "circle");
     expect(ring).toMatchObject({ k: "k-dot", y: asked.plot.infinityY });

@@ -1,6 +1,7 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { limitProblem } from "../../src/csv/column-spec.ts";
-import { CALIBRATION_COLUMNS, LENS_COLUMNS, LOG_FILE_COLUMNS, NOTE_COLUMNS } from "../../src/csv/columns.ts";
+import { CALIBRATION_COLUMNS, ENCODER_COLUMNS, LENS_COLUMNS, LOG_FILE_COLUMNS, NOTE_COLUMNS } from "../../src/csv/columns.ts";
 import { columnsMarkdown } from "../../src/csv/columns-markdown.ts";
 import { LOG_COLUMNS } from "../../src/ingest/log-record.ts";
 import { COEFFICIENTS } from "../../src/optics/convention.ts";
@@ -14,7 +15,7 @@ describe("the column specifications", () => {
   });
 
   it("have no name twice in a table", () => {
-    for (const specs of [NOTE_COLUMNS, LENS_COLUMNS, CALIBRATION_COLUMNS, LOG_FILE_COLUMNS]) {
+    for (const specs of [NOTE_COLUMNS, LENS_COLUMNS, CALIBRATION_COLUMNS, ENCODER_COLUMNS, LOG_FILE_COLUMNS]) {
       const names = specs.map((spec) => spec.name);
       expect(new Set(names).size).toBe(names.length);
     }
@@ -31,5 +32,9 @@ describe("the column specifications", () => {
     for (const spec of [...NOTE_COLUMNS, ...LENS_COLUMNS, ...CALIBRATION_COLUMNS, ...LOG_FILE_COLUMNS]) {
       expect(text).toContain(`| \`${spec.name}\``);
     }
+  });
+
+  it("are the published reference as they stand: run `npm run docs` after a change", () => {
+    expect(readFileSync(new URL("../../docs/columns.md", import.meta.url), "utf8")).toBe(columnsMarkdown());
   });
 });

@@ -13,7 +13,7 @@ const WHOLE: Readonly<Record<string, string>> = {
   ...SMALL_KIT,
   "kit/columns.yaml": 'm:\n  when: {header_has: ["TC"]}\n  columns: {TC: timecode, D: focus_ft}\n  set: {camera: B}\n',
   "kit/calibration/P50.csv":
-    "# model: brown-conrady\n# direction: undistort\n# radius: half-width\n# area_mm: 24.89x18.66\nfocal_mm,focus_m,t,k1\n50,1,,0.1\n50,inf,,0.2\n",
+    "# model: brown-conrady\n# direction: undistort\n# radius: half-width\n# area_mm: 24.89x18.66\nfocal_mm,focus_m,t,k1\n50,1,,0.01\n50,inf,,0.02\n",
   [`${DAY}/day.yaml`]:
     'day: 1\ndate: 2031-05-06\ncall: 08:30\nmeals: [{out: "13:00", in: "13:45"}]\nclocks: {A: {offset_frames: 2}}\n',
   [`${DAY}/notes.csv`]: 'slate,take,camera,stop,focus,remarks\n1,1,A,2.8 1/3,"6\' 2""","two\nlines"\n',

@@ -70,6 +70,7 @@ describe("readDay", () => {
     expect(input.keyPlace("call")).toEqual({ file: `${DAY}/day.yaml`, line: null, column: null });
     expect(findings.map((f) => [f.code, f.file?.slice(DAY.length + 1)])).toEqual([
       ["LOG219", "logs/notes.txt"],
+      ["NOTE314", "stills/two.png"],
       ["NOTE313", "notes.csv"],
     ]);
   });

@@ -39,6 +39,10 @@ describe("readShowFile", () => {
           logCoverage: 0.98,
           clockDriftFrames: 1,
           widerThanLensStops: 0.1,
+          focalDifferenceFraction: 0.05,
+          logEdgeSeconds: 1,
+          stopJumpStops: 1,
+          distortionPercent: 20,
         },
       },
       findings: [],
@@ -87,8 +91,13 @@ describe("readShowFile", () => {
     expect(show("")).toMatchObject({ show: null });
   });
 
+  it.each(["constructor", "__proto__", "toString"])("takes the name %s for a key that is not known", (key) => {
+    expect(show(`${MINIMUM}${key}: x\n`).findings.map((finding) => [finding.code, finding.field])).toEqual([["SHOW605", key]]);
+  });
+
   it("survives an alias that holds itself", () => {
-    expect(show(`${MINIMUM}production: &a [*a]\n`).findings[0]).toMatchObject({ code: "SHOW604" });
+    const { findings } = show(`${MINIMUM}production: &a [*a]\n`);
+    expect(findings.map((finding) => finding.code)).toEqual(["SHOW620", "SHOW604"]);
   });
 });
 

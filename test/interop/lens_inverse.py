@@ -78,7 +78,7 @@ def main():
     ideals = [frames[0] * 0.8 + [64, 48], *frames[1:]]
     forward = ask([{"kind": "camera", "camera": c, "side": "recorded", "points": p.tolist()} for c, p in zip(cameras, ideals)])
     back = ask([{"kind": "camera", "camera": c, "side": "ideal", "points": p.tolist()} for c, p in zip(cameras, frames)])
-    worst = {"forward": 0.0, "again": 0.0, "opencv": 0.0, "scipy": 0.0, "five": 0.0}
+    worst = {"forward": 0.0, "again": 0.0, "opencv": 0.0, "scipy": 0.0}
     for number, (c, ideal, recorded, there, here) in enumerate(zip(cameras, ideals, frames, forward, back)):
         name = "AC"[number] if number < 2 else f"random camera {number - 1}"
         checks.check(f"{name}: every point is defined", None not in there and None not in here, (there.count(None), here.count(None)))
@@ -96,16 +96,28 @@ def main():
         some = range(0, POINTS, 10)
         with_scipy = largest([here[i] for i in some], [root_of(c, recorded[i]) for i in some])
         checks.check(f"{name}: agrees with scipy's root", with_scipy < BACK, with_scipy)
-        five = largest(undistort(c, recorded, (cv2.TERM_CRITERIA_COUNT, 5, 0.01)), here)
-        for key, value in zip(worst, (off, again, with_opencv, with_scipy, five)):
+        for key, value in zip(worst, (off, again, with_opencv, with_scipy)):
             worst[key] = max(worst[key], value)
-    checks.check("five iterations are visibly short somewhere", worst["five"] > 0.5, worst["five"])
+    short = five_iterations(checks)
     whole_maps(checks, [A, C, *cameras[2:5]])
     print(f"largest over {len(cameras)} cameras of {POINTS} points: forward {worst['forward']:.1e} focal lengths, projected again "
-          f"{worst['again']:.1e} px, against undistortPoints {worst['opencv']:.1e} px, against scipy {worst['scipy']:.1e} px; "
-          f"undistortPoints' five iterations are up to {worst['five']:.2f} px short")
+          f"{worst['again']:.1e} px, against undistortPoints {worst['opencv']:.1e} px, against scipy {worst['scipy']:.1e} px")
+    print(f"undistortPoints as it comes (five iterations) is {short:.2f} px short in the corner of a frame with 20 % barrel")
     print(f"OpenCV {cv2.__version__}, scipy {scipy.__version__}, numpy {np.__version__}, Python {sys.version.split()[0]}")
     checks.end()
+
+
+def five_iterations(checks):
+    """What undistortPoints gives unasked is not the inverse: r (1 - 0.3 r^2) = 0.65 has its root at 0.8086."""
+    c = {"fx": 1000, "fy": 1000, "cx": 959.5, "cy": 539.5, "widthPx": 1920, "heightPx": 1080, "coefficients": [-0.3, 0, 0, 0]}
+    pixel = [c["cx"] + 650, c["cy"]]
+    (answer,) = ask([{"kind": "camera", "camera": c, "side": "ideal", "points": [pixel]}])
+    as_it_comes = cv2.undistortPoints(np.array([[pixel]]), matrix(c), np.array(c["coefficients"]), None, matrix(c)).reshape(-1, 2)
+    short = largest(as_it_comes, answer)
+    checks.check("five iterations are pixels short in a strongly bent corner", 3 < short < 3.5, short)
+    again = largest(project(c, normal(c, answer)), [pixel])
+    checks.check("our inverse is not", again < BACK, again)
+    return short
 
 
 def whole_maps(checks, cameras):

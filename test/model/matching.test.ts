@@ -73,7 +73,7 @@ describe("log rows and takes", () => {
     );
     expect(summary.takes[0]?.take.logFiles).toEqual([`days/${DATE}/logs/own.csv`]);
     expect(day.rows).toEqual({ read: 44, used: 20, unmatched: 24, rejected: 0 });
-    expect(codes(day.findings)).toContain("MATCH404");
+    expect(codes(day.findings)).toContain("MATCH416");
   });
 
   it("tell when the key says one take and the timecode another", () => {

@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join, normalize } from "node:path";
 import { HtmlValidate } from "html-validate";
@@ -6,14 +6,29 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { ShowInput } from "../../src/ingest/records.ts";
 import { copyAssets, renderPages } from "../../src/site/render.ts";
 import { digestDay } from "../../src/summary/digest.ts";
-import type { PageSet } from "../../src/view/context.ts";
+import type { PageSet, StillFiles } from "../../src/view/context.ts";
 import { dayPages } from "../../src/view/day-pages.ts";
 import { showPages } from "../../src/view/show-pages.ts";
 import { exampleDaySummary } from "../fixtures/day-summary.ts";
 import { emptyDay, exampleContext } from "../fixtures/site-context.ts";
 
 const summary = exampleDaySummary();
-const context = exampleContext(summary);
+/** A still as the build writes it for the take with a calibrated lens. */
+const STILL: StillFiles = {
+  ...{ name: "12-2-a.png", path: `days/${summary.date}/stills/12-2-a.png`, bytes: 48_213, size: { widthPx: 480, heightPx: 270 } },
+  shadingOff: `days/${summary.date}/stills/a-12-2-shading-off.png`,
+  distortionOff: `days/${summary.date}/stills/a-12-2-distortion-off.png`,
+  bothOff: `days/${summary.date}/stills/a-12-2-look-off.png`,
+  whyNone: "",
+};
+const PICTURES = [STILL.path, STILL.shadingOff, STILL.distortionOff, STILL.bothOff].filter((path) => path !== null);
+const context = exampleContext(summary, {
+  stills: new Map([
+    ["a-12-2", STILL],
+    ["b-12-2", { ...STILL, shadingOff: null, distortionOff: null, bothOff: null }],
+    ["a-15-1", { ...STILL, size: null, shadingOff: null, distortionOff: null, bothOff: null }],
+  ]),
+});
 const digest = digestDay(summary, context.packFiles);
 const show: ShowInput = { show: summary.show, kit: summary.kit, dates: [summary.date], files: [] };
 const out = mkdtempSync(join(tmpdir(), "daybook-site-"));
@@ -28,6 +43,10 @@ beforeAll(async () => {
   await renderPages(dayPages(summary, context), out);
   await renderPages(showPages([digest], show, { ...context, days: [{ date: summary.date, day: 9 }], showFindings: digest.findings }), out);
   await copyAssets(out);
+  for (const path of PICTURES) {
+    mkdirSync(dirname(join(out, path)), { recursive: true });
+    writeFileSync(join(out, path), "");
+  }
   for (const [name, html] of read(out)) pages.set(name, html);
 }, 60_000);
 afterAll(() => rmSync(out, { recursive: true, force: true }));
@@ -50,6 +69,8 @@ describe("rendered site", () => {
         "long-title": "off",
         // The rows of the day become blocks on a narrow screen; without the roles they would stop being a table there.
         "no-redundant-role": "off",
+        // The list of takes found belongs to the box that is typed in: a select cannot be that.
+        "prefer-native-element": ["error", { exclude: ["listbox"] }],
       },
     });
     for (const [name, html] of pages) {
@@ -101,6 +122,19 @@ describe("rendered site", () => {
       expect(html, name).toContain("0123456789ab");
       expect(html, name).not.toMatch(/https?:\/\/(?!www\.w3\.org\/1998\/Math\/MathML)/);
     }
+  });
+
+  it("shows a take's still under the drawing of its lens look, or by itself, or as a file", () => {
+    const look = (address: string) => pages.get(`days/${summary.date}/takes/${address}.html`) ?? "";
+    expect(look("a-12-2").match(/<image class="(?:un)?shaded" href="[^"]*" x=/g)).toEqual([
+      '<image class="shaded" href="../stills/12-2-a.png" x=',
+      '<image class="unshaded" href="../stills/a-12-2-shading-off.png" x=',
+      '<image class="shaded" href="../stills/a-12-2-distortion-off.png" x=',
+      '<image class="unshaded" href="../stills/a-12-2-look-off.png" x=',
+    ]);
+    expect(look("b-12-2")).toMatch(/<img src="\.\.\/stills\/12-2-a\.png" width="480" height="270" alt="Still 12-2-a\.png of 12 take 2 B">/);
+    expect(look("a-15-1")).not.toMatch(/<image|<img/);
+    expect(look("a-15-1")).toContain('<a href="../stills/12-2-a.png">Still 12-2-a.png</a>');
   });
 
   it("shows the caution on hours where hours are, and on mass where masses are", () => {

@@ -64,6 +64,35 @@ describe("take sheet", () => {
     expect(source("Distortion at corner")).toBe("kit, between points");
   });
 
+  it("writes shading as the table and day.json do: negative where it is darker", () => {
+    const shown = sheet("a-12-2").readout.find((f) => f.term === "Shading at corner")?.value;
+    const corner = summary.takes.find((t) => t.take.address === "a-12-2")?.shadingStops?.corner ?? 0;
+    expect(corner).toBeLessThan(0);
+    expect(shown?.startsWith("\u2212")).toBe(true);
+  });
+
+  it("has the drawing of the lens look with a switch for each part, and the shift in recorded pixels", () => {
+    const { look } = sheet("a-12-2");
+    expect([look.picture.hasDrawing, look.picture.hasDistortion, look.picture.hasShading]).toEqual([true, true, true]);
+    expect(look.table.columns.map((c) => c.label)).toEqual(["Point", "Distortion", "Shift at 4608 wide", "Shading", "Brightness"]);
+    expect(look.table.rows[0]?.cells[1]?.text).toMatch(/^\d+\u00a0(in|out)ward$/);
+  });
+
+  it("says what a table lacks and where to write it, without a drawing", () => {
+    const without = sheet("b-12-2").look;
+    expect(without.picture.hasDrawing).toBe(false);
+    expect(without.sentence).toMatch(/^Lens look not calculated: .*\. Put the take's lens log/);
+  });
+
+  it("says the light on the sensor, or what is not recorded for it", () => {
+    for (const page of takes) {
+      const light = page.setup.find((f) => f.term === "Light on the sensor");
+      const exposure = summary.takes.find((t) => page.path.endsWith(`/${t.take.address}.html`))?.exposure;
+      if (exposure?.lightStops == null) expect(light?.value).toMatch(/^not calculated: .* not recorded$/);
+      else expect(light?.source).toMatch(/^calculated/);
+    }
+  });
+
   it("writes what is absent as words", () => {
     const page = sheet("a-15-1");
     const value = (term: string) => page.strip.find((f) => f.term === term)?.value;
@@ -72,7 +101,7 @@ describe("take sheet", () => {
     expect(value("Stop")).toBe("not recorded");
     expect(sheet("a-12a-1").strip.find((f) => f.term === "Stop")?.value).toBe("not logged");
     expect(page.pulls.sentence).toContain("No log");
-    expect(page.look.sentence).toMatch(/^Lens look not calculated\. \S/);
+    expect(page.look.sentence).toMatch(/^Lens look not calculated: \S/);
   });
 
   it("links to its neighbours on the same camera and to the other camera of the same take", () => {

@@ -2,11 +2,13 @@
 import { statSync } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
 import type { BuildEffects } from "../../build/effects.ts";
+import { lockOutput } from "../../build/lock.ts";
 import { loadPipeline } from "../../build/make.ts";
 import { outFiles } from "../../build/out-files.ts";
 import { programHash, thisTool } from "../../build/program.ts";
 import { type BuildResult, buildShow } from "../../build/run.ts";
 import { isWithin, type ShowFiles } from "../../build/show-files.ts";
+import { DEFAULT_VFX, type TakeChoice } from "../../export/vfx/options.ts";
 import { reportFaults } from "../fault.ts";
 import { EXIT, type Io } from "../io.ts";
 import { dayLine, findingLine, summaryLine } from "../json-lines.ts";
@@ -23,6 +25,10 @@ export interface BuildCommandOptions extends CommonOptions {
   readonly force: boolean;
   readonly strict: boolean;
   readonly maxFindings: number;
+  /** As the library has it when absent: plates. */
+  readonly vfx?: TakeChoice;
+  readonly maps?: TakeChoice;
+  readonly mapWidth?: number | "full";
 }
 
 /** Builds a show, prints what was found and where the report begins, and gives back the exit code. */
@@ -42,8 +48,14 @@ export async function build(path: string, options: BuildCommandOptions, io: Io):
     io.exit(EXIT.interrupted);
   });
   const days: BuildEffects["log"] = options.json ? { ...log, day: (report) => io.out.write(dayLine(report)) } : log;
-  const effects: BuildEffects = { show, linksLeftOut: show.linksLeftOut, out: outFiles(outPath), log: days, now: io.now };
-  const build = { dates: options.day, force: options.force, tool: thisTool(), programHash: programHash() };
+  const lock = () => lockOutput(outPath);
+  const effects: BuildEffects = { show, linksLeftOut: show.linksLeftOut, out: outFiles(outPath), lock, log: days, now: io.now };
+  const vfx = {
+    takes: options.vfx ?? DEFAULT_VFX.takes,
+    maps: options.maps ?? DEFAULT_VFX.maps,
+    mapWidth: options.mapWidth ?? DEFAULT_VFX.mapWidth,
+  };
+  const build = { dates: options.day, force: options.force, tool: thisTool(), programHash: programHash(), vfx };
   const result = await buildShow(build, effects, await loadPipeline());
   stopWaiting();
   log.clear();
@@ -114,7 +126,7 @@ function exitCode(result: BuildResult, strict: boolean): number {
 }
 
 /** Beside the show folder, so that nothing is ever written into it. */
-function defaultOut(show: ShowFiles): string {
+export function defaultOut(show: ShowFiles): string {
   return join(dirname(show.path), `${basename(show.path)}-report`);
 }
 

@@ -15,7 +15,8 @@ export function offerCopy(page: Document): void {
   }
 }
 
-async function copyText(page: Document, text: string): Promise<boolean> {
+/** Whether the text lies on the clipboard now. */
+export async function copyText(page: Document, text: string): Promise<boolean> {
   try {
     await navigator.clipboard.writeText(text);
     return true;

@@ -109,6 +109,20 @@ export const CSV = {
     title: "Key line not known",
     explain: "A `# key: value` line has a key that nothing reads. A slip in the name is the usual reason.",
   },
+  longLine: {
+    code: "CSV117",
+    severity: "check",
+    title: "Line over 1 MB",
+    explain:
+      "A line of the file has more than a million characters. No table, log or settings file has such lines: the line ends were lost in a copy, or a quote was left open. The file is read as it is.",
+  },
+  tooLarge: {
+    code: "CSV118",
+    severity: "error",
+    title: "File too large",
+    explain:
+      "A CSV log is read up to 1 GB, every other file up to 256 MB, since it is in memory while it is read. The file is left out. A log of a whole day and camera is far smaller; split it by card or by take.",
+  },
   blankCell: {
     code: "CSV121",
     severity: "error",
@@ -120,7 +134,7 @@ export const CSV = {
     severity: "error",
     title: "Not a number",
     explain:
-      "A cell of a numeric column holds something else. The cell is lost, the row stays. A decimal comma is accepted in a log that says `# decimal: ,`; what was not logged is left empty, without words such as NaN.",
+      "A cell of a numeric column holds something else. The cell is lost, the row stays. A decimal comma is accepted in a log that says `# decimal: ,`; what was not logged is left empty.",
   },
   outOfRange: {
     code: "CSV123",

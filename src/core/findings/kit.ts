@@ -1,6 +1,6 @@
 import type { FindingKind } from "./kind.ts";
 
-/** Cameras, lenses, calibration tables and field maps. */
+/** Cameras, lenses, calibration tables, encoder tables and field maps. */
 export const KIT = {
   absent: {
     code: "KIT501",
@@ -119,6 +119,38 @@ export const KIT = {
     title: "Calibration table without points",
     explain:
       "The table has no row that can be used, so there is nothing to evaluate or to show. Each refused row has its own finding.",
+  },
+  encoderWithoutLens: {
+    code: "KIT521",
+    severity: "check",
+    title: "Encoder table for a lens that is not in the kit",
+    explain: "The file name of an encoder table is the lens id. No lens of the kit has this one, so the table serves nobody.",
+  },
+  otherEncoderFile: {
+    code: "KIT522",
+    severity: "remark",
+    title: "File in kit/encoders/ that is not read",
+    explain: "Encoder tables end in .csv. This file is left alone.",
+  },
+  encoderMarks: {
+    code: "KIT523",
+    severity: "error",
+    title: "Encoder table with fewer than two marks",
+    explain:
+      "Between two marks of a lens the focus is linear in 1/distance. A table with fewer than two usable marks gives no distance, and logs that have encoder readings only have no focus.",
+  },
+  encoderTwice: {
+    code: "KIT524",
+    severity: "check",
+    title: "Encoder reading twice",
+    explain: "Two marks of a lens have one encoder reading. The first is used.",
+  },
+  encoderTurns: {
+    code: "KIT525",
+    severity: "check",
+    title: "Encoder table that turns back",
+    explain:
+      "From close focus to infinity the readings of an encoder only rise or only fall. Here the distance turns back between two marks: one of them is a slip. The table is used as it is.",
   },
 } as const satisfies Record<string, FindingKind>;
 

@@ -145,6 +145,34 @@ export const LOG = {
     explain:
       "The sample has a sub-frame: it lies between two frames of the timecode. The frame's own sample is used, this one is rejected.",
   },
+  sentinel: {
+    code: "LOG225",
+    severity: "check",
+    title: "Distance that is a mark for something else",
+    explain:
+      "Recorders that cannot write an empty cell or infinity write a number that no lens has: 0, -1, 999, 9999, 65535, 1000 m. Taken as distances they would bend every figure of the take. The cell counts as not logged; infinity is written inf. One finding stands for all rows of a file with the same number.",
+  },
+  noValue: {
+    code: "LOG226",
+    severity: "check",
+    title: "Word for no value",
+    explain:
+      "NaN, null, N/A and dashes stand where nothing was logged. The cell counts as not logged, the row stays, and one finding stands for all such cells of a file. An empty cell says the same without doubt.",
+  },
+  encoderBeyond: {
+    code: "LOG227",
+    severity: "check",
+    title: "Encoder reading beyond the marks of the lens",
+    explain:
+      "The log has encoder readings, and some lie beyond the first or the last mark of kit/encoders/<lens>.csv. The distance of the nearest mark is used there and never extrapolated. A large number of them points to an encoder that was calibrated anew, or to another lens.",
+  },
+  noEncoderTable: {
+    code: "LOG228",
+    severity: "check",
+    title: "Encoder readings without a table",
+    explain:
+      "The log has readings of the focus encoder and no distances. With a table kit/encoders/<lens>.csv (columns encoder and focus_m) they become distances; without it the take has no logged focus.",
+  },
 } as const satisfies Record<string, FindingKind>;
 
 export const LOG_FINDINGS: readonly FindingKind[] = Object.values(LOG);

@@ -6,7 +6,8 @@ export const NOTE = {
     code: "NOTE301",
     severity: "error",
     title: "Row that names no take",
-    explain: "A take is a slate, a take number and a camera. A row that lacks one of them has no address and is left out.",
+    explain:
+      "A take is a slate, a take number and a camera. A row that lacks one of them has no address and is left out. In a table with merged cells, where a blank slate means the one above, day.yaml says so with `notes: {blank_slate_repeats: true}`.",
   },
   stop: {
     code: "NOTE302",
@@ -57,6 +58,27 @@ export const NOTE = {
     severity: "check",
     title: "Still not in the stills folder",
     explain: "The note names a still that is not in the day's stills/ folder.",
+  },
+  stillUnreadable: {
+    code: "NOTE314",
+    severity: "check",
+    title: "Still cannot be read",
+    explain:
+      "The header of a picture in stills/ ends early or is of another kind than its name says: usually a copy that was interrupted. The file stays in the report's list, and nothing is known of its size or lens.",
+  },
+  stillPath: {
+    code: "NOTE315",
+    severity: "error",
+    title: "Still named with a path",
+    explain:
+      "The column still takes the name of a file in the day's stills/ folder. A name with a slash could lead out of the show folder, which is never read. The cell is lost.",
+  },
+  stillDiffers: {
+    code: "NOTE316",
+    severity: "remark",
+    title: "Lens data of the still differ",
+    explain:
+      "Cameras and recorders write focal length, stop, distance and lens into a still (OpenEXR attributes, EXIF). Here they are not what the log, the notes or the kit have for the take. The still may be of another take; the figures of the report are not taken from it.",
   },
 } as const satisfies Record<string, FindingKind>;
 

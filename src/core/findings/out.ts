@@ -43,6 +43,24 @@ export const OUT = {
       "An earlier build made pages and a pack for a day whose folder is gone. They were removed from the report. Files in the output folder " +
       "that the program did not write are never removed.",
   },
+  historyDamaged: {
+    code: "OUT806",
+    severity: "check",
+    title: "The hash list of a pack does not hold",
+    explain:
+      "The folder ascmhl of a pack keeps a list of all files with their hashes for every time the pack was issued, and a chain file that " +
+      "vouches for the lists. One of them was changed, removed or cannot be read. Nothing of it was overwritten: what can be read is kept, and " +
+      "a pack that has changed gets its new list. Put the folder back as it was, or delete it to begin a new history, and build again.",
+  },
+  inUse: {
+    code: "OUT807",
+    severity: "error",
+    title: "Another build is writing to the output folder",
+    explain:
+      "Two builds may not write to one output folder at once. The message says which process of which computer is at work. Wait until it has " +
+      "ended and run the command again, or write somewhere else with --out. A lock that a killed build left behind is recognised and taken " +
+      "over. On a disk that several computers share nobody can know whether the other one still runs: then delete the file that is named.",
+  },
 } as const satisfies Readonly<Record<string, FindingKind>>;
 
 export const OUT_FINDINGS: readonly FindingKind[] = Object.values(OUT);

@@ -82,6 +82,13 @@ export const SHOW = {
     explain:
       "A day's folder has day.yaml, notes.csv, logs/ and stills/. Anything else is left alone; a slip in a name looks like this.",
   },
+  tooMuch: {
+    code: "SHOW620",
+    severity: "error",
+    title: "Too many levels or values",
+    explain:
+      "A settings file has two or three levels and some dozen values. More than twelve levels or ten thousand values come of an alias (*name) that holds itself or others many times over, or of a damaged file. What is beyond is left out.",
+  },
 } as const satisfies Record<string, FindingKind>;
 
 export const SHOW_FINDINGS: readonly FindingKind[] = Object.values(SHOW);

@@ -93,7 +93,14 @@ function unitOf(word: string): string | null {
   return UNIT_WORDS.find(([pattern]) => pattern.test(word))?.[1] ?? null;
 }
 
+/** Distances on a set; beyond them are slips that no figure can be worked out from. */
+const NEAREST_M = 1e-6;
+const FARTHEST_M = 1e6;
+
 function metres(value: number, unit: string | null): Reading<WrittenDistance> {
+  if (unit !== null && !(value >= NEAREST_M && value <= FARTHEST_M)) {
+    return refuse(`a distance of ${value} m is none of a set`, "Write the distance from the image plane, or inf.");
+  }
   return read({ kind: "metres", metres: value, unit });
 }
 

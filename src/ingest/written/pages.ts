@@ -1,5 +1,7 @@
 import { plainCharacters, type Reading, read, refuse } from "./reading.ts";
 
+const MOST_PAGES = 10_000;
+
 /**
  * Script pages in eighths: `2 3/8` is 19, `5/8` is 5, `2` is 16. Refused: other denominators and decimals, with the form in eighths.
  */
@@ -9,6 +11,8 @@ export function readPages(text: string): Reading<number> {
   if (match !== null) {
     const whole = Number(match[1] ?? 0);
     const eighths = Number(match[2] ?? 0);
+    if (whole > MOST_PAGES)
+      return refuse(`"${written.slice(0, 20)}" is more than a script has`, "Pages are written in eighths, such as 2 3/8.");
     if (eighths < 8) return read(whole * 8 + eighths);
     return refuse(`"${written}" has ${eighths} eighths`, `Eighths go up to 7: write ${inEighths(whole * 8 + eighths)}.`);
   }

@@ -22,19 +22,23 @@ export function readRate(text: string): Reading<FrameRate> {
   return rate === null ? refuse(`not a frame rate: "${text.trim()}"`, "Write 24, 25, 29.97 or an exact 24000/1001.") : read(rate);
 }
 
-/** A whole number, negative ones included. */
+/** A whole number, negative ones included. Refused: more than nine digits. */
 export function readWhole(text: string): Reading<number> {
   const number = readNumber(text);
   if (!number.ok) return number;
+  if (Math.abs(number.value) >= 1e9) return refuse(`too large: "${text.trim()}"`, "Write a whole number of at most nine digits.");
   return Number.isInteger(number.value) ? number : refuse(`not a whole number: "${text.trim()}"`, "Write a whole number.");
 }
+
+/** No setting is larger. */
+const LARGEST = 1e9;
 
 /** A reader of numbers within limits, both ends included unless `above` is given. */
 export function numberWithin(limits: { from?: number; above?: number; upTo?: number }): (text: string) => Reading<number> {
   return (text) => {
     const number = readNumber(text);
     if (!number.ok) return number;
-    const { from = Number.NEGATIVE_INFINITY, above = Number.NEGATIVE_INFINITY, upTo = Number.POSITIVE_INFINITY } = limits;
+    const { from = Number.NEGATIVE_INFINITY, above = Number.NEGATIVE_INFINITY, upTo = LARGEST } = limits;
     if (number.value >= from && number.value > above && number.value <= upTo) return number;
     const low = limits.above !== undefined ? `greater than ${above}` : `at least ${from}`;
     const range = limits.upTo === undefined ? low : `${low} and at most ${upTo}`;

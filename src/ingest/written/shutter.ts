@@ -4,11 +4,14 @@ export type Shutter = { readonly degrees: number } | { readonly seconds: number 
 
 /**
  * A shutter angle in degrees (`172.8`, `180°`, `180 deg`: above 0 up to 360) or an exposure time in seconds (`1/48`, `1/48 s`, `0.02 s`).
+ * Of both, `172.8°, 1/50 s`, the angle counts: it is exact, the time is rounded.
  *
  * @example readShutter("1/48") // { ok: true, value: { seconds: 0.0208333... } }
  */
 export function readShutter(text: string): Reading<Shutter> {
   const written = plainCharacters(text).toLowerCase();
+  const both = /^(.*(?:\u00b0|deg|degrees))(?:\s*,\s*|\s+)1\/\d+(?:\.\d+)?\s*(?:s|sec)?\.?$/.exec(written);
+  if (both) return readShutter(both[1] as string);
   const time = /^1\s*\/\s*(\d+(?:\.\d+)?)\s*(?:s|sec|th)?\.?$/.exec(written);
   if (time && Number(time[1]) >= 1) return read({ seconds: 1 / Number(time[1]) });
   const seconds = /^(\d*\.?\d+)\s*(?:s|sec)\.?$/.exec(written);

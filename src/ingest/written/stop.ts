@@ -100,7 +100,11 @@ function fractionOf(rest: string): number | null {
   const words = /^(?:and|\+|-)\s+(.+)$/i.exec(rest);
   if (words === null) return null;
   const said = (words[1] as string).toLowerCase();
-  return FRACTIONS[said] ?? WORD_FRACTIONS.find(([pattern]) => pattern.test(said))?.[1] ?? null;
+  return (
+    (Object.hasOwn(FRACTIONS, said) ? FRACTIONS[said] : undefined) ??
+    WORD_FRACTIONS.find(([pattern]) => pattern.test(said))?.[1] ??
+    null
+  );
 }
 
 function restHint(label: number, rest: string): string {

@@ -1,51 +1,45 @@
-/** Rules that need the whole day: clips and plates. */
-import { type Finding, finding } from "../../core/finding.ts";
-import { sameName } from "../address.ts";
+/** Rules that need the whole day: names, set-ups, clips and rolls, plates, clocks. */
+import type { Finding } from "../../core/finding.ts";
+import { findingOf } from "../../core/findings/kind.ts";
+import type { DayInput, Kit, ShowRecord } from "../../ingest/records.ts";
 import type { Take } from "../types.ts";
+import { checkCleanPlates } from "./clean-plate.ts";
+import { checkClips } from "./clips.ts";
+import { checkClockOffset } from "./clock-offset.ts";
+import type { Tell } from "./context.ts";
+import { checkLogLabels } from "./log-labels.ts";
+import { checkNames } from "./names.ts";
+import { checkSetUps } from "./set-ups.ts";
+import { checkStaleLogs } from "./stale-log.ts";
+import { checkSyncPoints } from "./sync-points.ts";
+import { checkTakeNumbers } from "./take-numbers.ts";
 
-/** Rules that need the whole day: set-ups and clips. */
-export function checkDay(takes: readonly Take[]): Finding[] {
-  return [...clipsTwice(takes), ...plateOfNobody(takes)];
+export interface DayContext {
+  /** In shooting order; duplicate addresses are left out. */
+  readonly takes: readonly Take[];
+  readonly show: ShowRecord;
+  readonly input: DayInput;
+  readonly kit: Kit;
+  readonly tell: Tell;
 }
 
-function clipsTwice(takes: readonly Take[]): Finding[] {
-  const first = new Map<string, Take>();
+const RULES: readonly ((context: DayContext) => void)[] = [
+  checkNames,
+  checkTakeNumbers,
+  checkSetUps,
+  checkClips,
+  checkCleanPlates,
+  checkStaleLogs,
+  checkClockOffset,
+  checkSyncPoints,
+  checkLogLabels,
+];
+
+/** All findings that need more than one take to see. */
+export function checkDay(takes: readonly Take[], show: ShowRecord, input: DayInput, kit: Kit): Finding[] {
   const found: Finding[] = [];
-  for (const take of takes) {
-    if (take.clip === null) continue;
-    const key = sameName(take.clip);
-    const other = first.get(key);
-    if (other === undefined) first.set(key, take);
-    else {
-      found.push(
-        finding({
-          code: "CHECK717",
-          severity: "check",
-          place: take.note?.clip?.place ?? take.note?.place ?? null,
-          field: "clip",
-          message: `Clip ${take.clip} is noted for two takes: ${other.address} and ${take.address}.`,
-          hint: "One clip belongs to one take. Correct the clip of one of them.",
-          take: take.address,
-        }),
-      );
-    }
-  }
+  const tell: Tell = (kind, details) => found.push(findingOf(kind, details));
+  const context: DayContext = { takes: takes.filter((take) => !take.duplicate), show, input, kit, tell };
+  for (const rule of RULES) rule(context);
   return found;
-}
-
-function plateOfNobody(takes: readonly Take[]): Finding[] {
-  const slates = new Set(takes.map((take) => sameName(take.slate)));
-  return takes
-    .filter((take) => take.plateOf !== null && !slates.has(sameName(take.plateOf)))
-    .map((take) =>
-      finding({
-        code: "CHECK718",
-        severity: "remark",
-        place: take.note?.plateOf?.place ?? null,
-        field: "plate_of",
-        message: `No take of this day has slate ${take.plateOf}, which this plate belongs to.`,
-        hint: "Correct plate_of if the slate is wrong; if its hero was shot on another day, nothing needs to be done.",
-        take: take.address,
-      }),
-    );
 }

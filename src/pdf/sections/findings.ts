@@ -1,8 +1,9 @@
 /** All findings, worst first: what is wrong, how to mend it, and where it stands. */
-import type { Severity } from "../../core/finding.ts";
+import { type Finding, openFindings, type Severity } from "../../core/finding.ts";
 import { plural } from "../../format/words.ts";
 import { paragraph, sectionHead } from "../block.ts";
 import { findingPlace, findingTakeName, messageSentence, SEVERITY_WORDS, severityStyle } from "../finding-words.ts";
+import type { TextStyle } from "../ink.ts";
 import { type Report, TYPE } from "../report.ts";
 import { drawTable, type TableRow } from "../table.ts";
 
@@ -30,33 +31,41 @@ export function findingsSection(report: Report): void {
   ] as const;
   drawTable(report, section, {
     columns: columns.slice(),
-    rows: SEVERITIES.flatMap((severity) => rowsOf(report, severity)),
+    rows: [
+      ...SEVERITIES.flatMap((severity) =>
+        rowsOf(
+          report,
+          openFindings(summary.findings).filter((finding) => finding.severity === severity),
+          { text: SEVERITY_WORDS[severity], style: severityStyle(severity) },
+        ),
+      ),
+      ...rowsOf(
+        report,
+        summary.findings.filter((finding) => finding.accepted != null),
+        { text: "Accepted", style: severityStyle("remark") },
+      ),
+    ],
     gap: 8,
     belowColumn: 2,
   });
 }
 
-function rowsOf(report: Report, severity: Severity): readonly TableRow[] {
+function rowsOf(
+  report: Report,
+  all: readonly Finding[],
+  word: { readonly text: string; readonly style: TextStyle },
+): readonly TableRow[] {
   const { summary } = report;
-  const all = summary.findings.filter((finding) => finding.severity === severity);
   const rows = all.slice(0, MOST_LISTED).map((finding): TableRow => {
     const place = findingPlace(finding);
     const take = finding.take === null ? "" : (findingTakeName(summary, finding) ?? "");
+    const mend = finding.accepted == null ? finding.hint : `Accepted: ${finding.accepted}`;
     return {
-      cells: [
-        { text: SEVERITY_WORDS[severity], style: severityStyle(severity) },
-        finding.code,
-        `${messageSentence(finding)} ${finding.hint}`,
-        take,
-      ],
+      cells: [word, finding.code, `${messageSentence(finding)} ${mend}`, take],
       below: place === "" ? null : { text: place, style: TYPE.source },
     };
   });
   const more = all.length - rows.length;
   if (more <= 0) return rows;
-  const rest = { text: SEVERITY_WORDS[severity], style: severityStyle(severity) };
-  return [
-    ...rows,
-    { cells: [rest, "", `${plural(more, "more finding")} of this severity: all are in findings.csv of the pack.`, ""] },
-  ];
+  return [...rows, { cells: [word, "", `${plural(more, "more finding")} of this kind: all are in findings.csv of the pack.`, ""] }];
 }

@@ -1,4 +1,5 @@
 /** Lower part of the first page: lens use beside what needs an answer, the day's notes, contents and lines to sign. */
+import { openFindings } from "../../core/finding.ts";
 import { NOT_RECORDED } from "../../format/absent.ts";
 import { stopRange } from "../../format/stop.ts";
 import { dayMinutes, minutesSeconds } from "../../format/time.ts";
@@ -74,7 +75,7 @@ function findingColumn(report: Report, parent: Element, x: number, width: number
   const section = element(doc, parent, "Sect");
   const says = `${plural(error, "error")}, ${check} to check, ${plural(remark, "remark")}.`;
   flow.y = headLine(report, section, "H2", "Things to check", says, x, width, flow.y);
-  const findings = worstFirst(summary.findings).filter((f) => f.severity !== "remark");
+  const findings = worstFirst(openFindings(summary.findings)).filter((f) => f.severity !== "remark");
   if (findings.length === 0) {
     paragraph(report, section, "Nothing needs an answer.", { x, width });
     return;

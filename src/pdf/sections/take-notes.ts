@@ -1,4 +1,5 @@
 /** Below a take's ribbon: its pulls, and what else is known of it, by where it comes from. */
+import { openFindings } from "../../core/finding.ts";
 import { NOT_CALCULATED, NOT_RECORDED } from "../../format/absent.ts";
 import { dioptres } from "../../format/amounts.ts";
 import { type DistanceSystem, distance, distanceNumber, distanceUnit } from "../../format/length.ts";
@@ -103,7 +104,7 @@ function pullsSentence(t: TakeSummary, distances: DistanceSystem): string {
 }
 
 function takeFindings(report: Report, parent: Element, t: TakeSummary): void {
-  const findings = worstFirst(t.findings);
+  const findings = worstFirst(openFindings(t.findings));
   for (const finding of findings.slice(0, FINDINGS_SHOWN)) {
     hanging(
       report,

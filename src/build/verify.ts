@@ -1,0 +1,154 @@
+/** Compares a pack with its own hash list. Needs nothing but the pack's folder. */
+import { createHash } from "node:crypto";
+import { closeSync, lstatSync, openSync, readdirSync, readFileSync, readSync, statSync } from "node:fs";
+import { join } from "node:path";
+import { compareText } from "../core/finding.ts";
+import { c4FromSha512 } from "../export/mhl/hashes.ts";
+import { expectedFiles, type NamedBytes, readHistory } from "../export/mhl/history.ts";
+import { HISTORY_FOLDER, type ReadFile } from "../export/mhl/manifest.ts";
+import { fileProblem } from "./file-problem.ts";
+import { thisTool } from "./program.ts";
+
+/** `unchecked`: only hashes are listed that this program does not know. */
+export type FileState = "same" | "changed" | "missing" | "extra" | "unchecked";
+
+export interface VerifiedFile {
+  /** Relative to the pack, with `/`. */
+  readonly path: string;
+  readonly state: FileState;
+  /** Size now; `null` for a missing file. */
+  readonly bytes: number | null;
+  readonly expectedBytes: number | null;
+  readonly algorithm: string | null;
+  readonly hash: string | null;
+  readonly expectedHash: string | null;
+  /** What more there is to say, such as that a link stands in the file's place; empty as a rule. */
+  readonly detail: string;
+}
+
+export interface Verification {
+  /** In order of their paths. */
+  readonly files: readonly VerifiedFile[];
+  readonly counts: Readonly<Record<FileState, number>>;
+  /** Number and date of the newest generation, and who made it. */
+  readonly generation: number;
+  readonly created: string;
+  readonly host: string;
+  /** What is wrong with the history itself. */
+  readonly problems: readonly string[];
+  readonly intact: boolean;
+}
+
+/** Result for the pack in a folder, or why there is nothing to compare with. */
+export function verifyPack(folder: string): Verification | { readonly problem: string } {
+  if (statSync(folder, { throwIfNoEntry: false })?.isDirectory() !== true) return { problem: `there is no folder "${folder}".` };
+  const history = historyFiles(folder);
+  if (history === null) return { problem: `"${folder}" has no hash list (no folder ${HISTORY_FOLDER} in it).${packHint(folder)}` };
+  const { generations, problems } = readHistory(history);
+  const newest = generations.findLast((g) => g.manifest !== null);
+  if (newest?.manifest === undefined || newest.manifest === null) {
+    return { problem: `the hash list in "${folder}" cannot be read: ${problems[0] ?? "it is empty."}` };
+  }
+  const expected = expectedFiles({ generations, problems }, thisTool().name);
+  const present = new Map(filesBelow(folder, "").map((entry) => [entry.path, entry]));
+  const paths = [...new Set([...expected.keys(), ...present.keys()])].sort(compareText);
+  const files = paths.map((path) => compare(folder, path, expected.get(path) ?? null, present.get(path) ?? null));
+  const counts = { same: 0, changed: 0, missing: 0, extra: 0, unchecked: 0 };
+  for (const file of files) counts[file.state]++;
+  return {
+    files,
+    counts,
+    generation: newest.generation,
+    created: newest.manifest.created,
+    host: newest.manifest.host,
+    problems,
+    intact: problems.length === 0 && files.every((file) => file.state === "same"),
+  };
+}
+
+interface Present {
+  readonly path: string;
+  readonly kind: "file" | "other";
+  readonly bytes: number;
+}
+
+/** Files of the pack at any depth, links as they are; the history and what file managers leave behind are no part of it. */
+function filesBelow(root: string, folder: string): readonly Present[] {
+  return readdirSync(join(root, folder), { withFileTypes: true }).flatMap((entry): readonly Present[] => {
+    const path = folder === "" ? entry.name : `${folder}/${entry.name}`;
+    if (entry.name === ".DS_Store" || (entry.name === HISTORY_FOLDER && entry.isDirectory())) return [];
+    if (entry.isDirectory()) return filesBelow(root, path);
+    return [{ path, kind: entry.isFile() ? "file" : "other", bytes: lstatSync(join(root, path)).size }];
+  });
+}
+
+function compare(root: string, path: string, expected: ReadFile | null, there: Present | null): VerifiedFile {
+  const known = expected === null ? null : bestHash(expected);
+  const base = {
+    path,
+    bytes: there?.bytes ?? null,
+    expectedBytes: expected?.bytes ?? null,
+    algorithm: known?.algorithm ?? null,
+    hash: null,
+    expectedHash: known?.hash ?? null,
+    detail: "",
+  };
+  if (there === null) return { ...base, state: "missing" };
+  if (there.kind === "other") return { ...base, state: expected === null ? "extra" : "changed", detail: "is no plain file" };
+  const algorithm = known?.algorithm ?? "c4";
+  const hash = hashFile(join(root, path), algorithm);
+  if ("problem" in hash) return { ...base, state: expected === null ? "extra" : "changed", detail: hash.problem };
+  const seen = { ...base, algorithm, hash: hash.text };
+  if (expected === null) return { ...seen, state: "extra" };
+  if (known === null) return { ...seen, state: "unchecked", detail: "only hashes of other kinds are listed" };
+  const isSame = hash.text === known.hash && (expected.bytes === null || expected.bytes === there.bytes);
+  return { ...seen, state: isSame ? "same" : "changed" };
+}
+
+const ALGORITHMS = ["c4", "sha1", "md5"] as const;
+type Algorithm = (typeof ALGORITHMS)[number];
+
+function bestHash({ hashes }: ReadFile): { readonly algorithm: Algorithm; readonly hash: string } | null {
+  for (const algorithm of ALGORITHMS) {
+    const hash = hashes[algorithm];
+    if (hash !== undefined) return { algorithm, hash };
+  }
+  return null;
+}
+
+/** Hash of a file of any size, read in pieces. */
+function hashFile(path: string, algorithm: Algorithm): { readonly text: string } | { readonly problem: string } {
+  const hash = createHash(algorithm === "c4" ? "sha512" : algorithm);
+  try {
+    const file = openSync(path, "r");
+    try {
+      const piece = Buffer.alloc(1 << 20);
+      for (let read = readSync(file, piece); read > 0; read = readSync(file, piece)) hash.update(piece.subarray(0, read));
+    } finally {
+      closeSync(file);
+    }
+  } catch (error) {
+    return { problem: fileProblem(error) ?? "cannot be read" };
+  }
+  const hex = hash.digest("hex");
+  return { text: algorithm === "c4" ? c4FromSha512(hex) : hex };
+}
+
+function historyFiles(folder: string): readonly NamedBytes[] | null {
+  const path = join(folder, HISTORY_FOLDER);
+  if (statSync(path, { throwIfNoEntry: false })?.isDirectory() !== true) return null;
+  return readdirSync(path, { withFileTypes: true })
+    .filter((entry) => entry.isFile() && !entry.name.startsWith("."))
+    .map((entry) => ({ name: entry.name, bytes: readFileSync(join(path, entry.name)) }))
+    .sort((a, b) => compareText(a.name, b.name));
+}
+
+/** A report was named where a pack was meant: its packs. */
+function packHint(folder: string): string {
+  try {
+    const names = readdirSync(join(folder, "packs")).sort(compareText);
+    return names.length === 0 ? "" : ` Name one of its packs, such as ${join(folder, "packs", names[0] ?? "")}.`;
+  } catch {
+    return "";
+  }
+}

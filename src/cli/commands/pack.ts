@@ -1,0 +1,107 @@
+/** `daybook pack SHOW --day DATE [--zip]` */
+import { closeSync, mkdirSync, openSync, renameSync, rmSync, writeSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
+import { fileProblem } from "../../build/file-problem.ts";
+import { lockOutput } from "../../build/lock.ts";
+import { loadPipeline } from "../../build/make.ts";
+import { readDayRecord } from "../../build/manifest.ts";
+import { outFiles } from "../../build/out-files.ts";
+import { isWithin } from "../../build/show-files.ts";
+import { writeZip, type ZipEntry, ZipTooLarge } from "../../build/zip.ts";
+import { dayEntries } from "../../build/zip-report.ts";
+import type { TakeChoice } from "../../export/vfx/options.ts";
+import { fileSize } from "../../format/amounts.ts";
+import type { ShowInput } from "../../ingest/records.ts";
+import { EXIT, type Io } from "../io.ts";
+import { jsonLine, LINES_SCHEMA } from "../json-lines.ts";
+import { openShow } from "../open-show.ts";
+import type { CommonOptions } from "../options.ts";
+import { clickablePath } from "../report.ts";
+import { build, defaultOut } from "./build.ts";
+
+export interface PackOptions extends CommonOptions {
+  readonly day?: string;
+  readonly zip: boolean;
+  /** The zip file. */
+  readonly out?: string;
+  /** Folder of the report; by default the one that `build` writes. */
+  readonly report?: string;
+  /** As `build` takes them. */
+  readonly vfx?: TakeChoice;
+  readonly maps?: TakeChoice;
+  readonly mapWidth?: number | "full";
+}
+
+/**
+ * Builds a day as `build` does and hands over its pack: a folder, or with `--zip` one file with the day's pages. Exit codes
+ * are those of `build`; errors in the data do not keep the zip from being made.
+ */
+export async function pack(path: string, options: PackOptions, io: Io): Promise<number> {
+  const { day: date } = options;
+  if (date === undefined) return usage("pack needs the day, such as --day 2026-10-06.", io);
+  if (options.out !== undefined && !options.zip) return usage("--out names the zip file; add --zip.", io);
+  const show = openShow(path, io.cwd);
+  if ("usage" in show) return usage(show.usage, io);
+  const report = options.report === undefined ? defaultOut(show) : resolve(io.cwd, options.report);
+  if (options.out !== undefined && isWithin(resolve(io.cwd, options.out), show.path)) {
+    return usage("the zip cannot be written into the show folder. Name a file outside it with --out.", io);
+  }
+  const built = await build(path, { ...options, day: [date], out: report, force: false, strict: false, maxFindings: 20 }, io);
+  if (built !== EXIT.fine && built !== EXIT.dataErrors) return built;
+  const { input } = (await loadPipeline()).readShow(show);
+  if (input === null) return EXIT.usage;
+  if (options.zip) return zipDay(input, date, report, options, built, io);
+  if (options.json) io.out.write(jsonLine({ type: "pack", schema: LINES_SCHEMA, folder: join(report, "packs", date) }));
+  else if (!options.quiet) io.out.write(`pack ${clickablePath(join(report, "packs", date), io.cwd)}\n`);
+  return built;
+}
+
+function zipDay(show: ShowInput, date: string, report: string, options: PackOptions, exit: number, io: Io): number {
+  const file = options.out === undefined ? join(dirname(report), `${show.show.code}-${date}.zip`) : resolve(io.cwd, options.out);
+  try {
+    const lock = lockOutput(report);
+    if ("by" in lock) return usage(`${report} is in use by ${lock.by}. Wait until it has ended and run the command again.`, io);
+    try {
+      const out = outFiles(report);
+      const digest = readDayRecord(out, date)?.digest;
+      if (digest === undefined) return usage(`${report} has no record of ${date}. Build it and run the command again.`, io);
+      const entries = dayEntries(out, show, digest);
+      const bytes = writeZipFile(file, entries, date);
+      if (options.json) io.out.write(jsonLine({ type: "zip", schema: LINES_SCHEMA, file, bytes, files: entries.length }));
+      else if (!options.quiet)
+        io.out.write(`zip ${clickablePath(file, io.cwd)}  ${fileSize(bytes).replaceAll(/[\u00a0\u202f]/g, " ")}\n`);
+    } finally {
+      lock.release();
+    }
+    return exit;
+  } catch (error) {
+    if (error instanceof ZipTooLarge) return usage(`${file} was not written: ${error.message}.`, io);
+    const words = fileProblem(error);
+    if (words === null) throw error;
+    return usage(`${file} ${words}`, io);
+  }
+}
+
+/** The file is there when it is whole: until then it has another name. */
+function writeZipFile(file: string, entries: readonly ZipEntry[], date: string): number {
+  const part = `${file}.part`;
+  const [year = 1980, month = 1, day = 1] = date.split("-").map(Number);
+  mkdirSync(dirname(file), { recursive: true });
+  const target = openSync(part, "w");
+  try {
+    const bytes = writeZip(entries, { year, month, day }, (piece) => {
+      for (let at = 0; at < piece.length; ) at += writeSync(target, piece, at);
+    });
+    closeSync(target);
+    renameSync(part, file);
+    return bytes;
+  } catch (error) {
+    rmSync(part, { force: true });
+    throw error;
+  }
+}
+
+function usage(text: string, io: Io): number {
+  io.err.write(`error: ${text}\n`);
+  return EXIT.usage;
+}

@@ -1,0 +1,19 @@
+/** The rows come as a script that calls a function of the page: the only way to data beside a page on the disk. */
+import { SEARCH_GLOBAL, type SearchRows } from "../../core/search-rows.ts";
+
+/** Loads `search-rows.js` into the page; refuses when the file is missing or does not call back. */
+export function loadRows(page: Document, src: string): Promise<SearchRows> {
+  return new Promise((resolve, reject) => {
+    const receiver = globalThis as unknown as Record<string, unknown>;
+    receiver[SEARCH_GLOBAL] = (rows: SearchRows) => resolve(rows);
+    const script = page.createElement("script");
+    script.src = src;
+    script.onerror = () => reject(new Error(`${src} cannot be loaded`));
+    script.onload = () => {
+      // Without a call by now there will be none; a promise that was kept is not broken by this.
+      reject(new Error(`${src} holds no rows`));
+      script.remove();
+    };
+    page.head.append(script);
+  });
+}

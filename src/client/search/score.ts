@@ -1,0 +1,173 @@
+/** How well one term of a query fits one take; 0 is not at all. Codes come before figures, figures before words. */
+import type { CodeTerm, FieldTerm, FocalTerm, StopTerm, TimeTerm } from "../../core/search-query.ts";
+import type { SearchDay } from "../../core/search-rows.ts";
+import { withoutZeros } from "../../core/search-words.ts";
+import type { Code, Entry, LensKeys } from "./entries.ts";
+
+/** A typed code, worked out once a query. */
+export interface TypedCode {
+  readonly key: string;
+  readonly short: string;
+  /** A number that may be a focal length; `null` for any other code. */
+  readonly number: number | null;
+  /** More than a number or a letter: it may be a clip, a roll or a lens. */
+  readonly long: boolean;
+}
+
+export function typedCode(key: string): TypedCode {
+  const number = isNumber(key) ? Number(key) : null;
+  return { key, short: withoutZeros(key), number, long: key.length > 1 && number === null };
+}
+
+/** A code typed in one piece, against every code of the take. */
+export function codeScore({ key, short, number, long }: TypedCode, e: Entry, lens: LensKeys | undefined): number {
+  const { slate, slateTake, clip, roll } = e;
+  if (slate !== "" && key.startsWith(slate)) {
+    if (key.length === slate.length) return 60;
+    if (key.startsWith(slateTake) && (key.length === slateTake.length || key === slateTake + e.camera)) return 96;
+  }
+  if (long) {
+    if (clip.key !== "") {
+      if (key === clip.key) return 100;
+      if (short === clip.short) return 98;
+      if (key.endsWith(slateTake) && key === e.camera + slateTake) return 94;
+      if (short === clip.bare) return 92;
+      if (key === clip.end || key === clip.endShort) return 52;
+      if (clip.key.startsWith(key) || clip.short.startsWith(short)) return key === roll.key || short === roll.short ? 55 : 50;
+    }
+    if (roll.key !== "" && (key === roll.key || short === roll.short)) return 55;
+    if (lens?.id.startsWith(key)) return key.length === lens.id.length ? 51 : 36;
+  }
+  if (slate.startsWith(key)) return isDigit(slate.charCodeAt(key.length)) ? 24 : 42;
+  if (key.length > slate.length && slateTake.startsWith(key)) return 44;
+  if (key === e.scene) return 35;
+  if (number !== null && isFocal(number, e, 0.25) === "whole") return 30;
+  if (key === e.plateOf) return 28;
+  if (key === e.camera) return 20;
+  if (key === e.take) return 15;
+  return e.takeParts.length > 0 && e.takeParts.includes(key) ? 12 : 0;
+}
+
+/** A code with signs in it, such as `14b-2`, `a-14b-2`, `KZ31-87` or `A012_C003`; `parts` scores each of its pieces. */
+export function signedCodeScore(term: CodeTerm, e: Entry, lens: LensKeys | undefined, parts: () => readonly number[]): number {
+  if (term.hyphened === e.row[1] || term.hyphened === e.addressTail) return 97;
+  if (term.key === e.clip.key || (e.clip.key !== "" && withoutZeros(term.key) === e.clip.short)) return 98;
+  if (lens !== undefined && lens.hyphened === term.hyphened) return 51;
+  if (e.row[1].startsWith(term.hyphened) || e.addressTail.startsWith(term.hyphened)) return 44;
+  if (lens?.hyphened.startsWith(term.hyphened)) return 36;
+  const scores = parts();
+  return scores.includes(0) ? 0 : Math.max(...scores) / 2;
+}
+
+/** Slate, take and camera named by separate terms: together they are an address. */
+export function addressBonus(keys: readonly string[], e: Entry): number {
+  const slate = keys.indexOf(e.slate);
+  if (slate < 0) return 0;
+  // "14 2 B" is slate 14, "14 b 2" rather slate 14B: the take comes right after its slate.
+  if (keys[slate + 1] !== e.take) return 0;
+  return keys.includes(e.camera, slate + 2) ? 90 : 80;
+}
+
+export function timeScore(term: TimeTerm, e: Entry): number {
+  const { from, to, exact } = term.span;
+  if (e.timeIn === "") return 0;
+  if (e.timeIn >= from && e.timeIn <= to) return exact ? 110 : 60;
+  if (e.timeOut === "") return 0;
+  // A take across midnight runs to the end of the day and on from its beginning.
+  const runs = e.timeOut > e.timeIn ? e.timeIn <= to && e.timeOut > from : e.timeIn <= to || e.timeOut > from;
+  return runs ? (exact ? 100 : 40) : 0;
+}
+
+/** A third of a stop away is another stop: the label and what a log says of it lie closer. */
+const STOP_TOLERANCE = 0.1;
+
+export function stopScore(term: StopTerm, e: Entry): number {
+  const [widest, deepest] = [e.row[13], e.row[14]];
+  if (widest === null || deepest === null) return 0;
+  const above = 2 * Math.log2(term.t / widest);
+  const below = 2 * Math.log2(deepest / term.t);
+  if (above < -STOP_TOLERANCE || below < -STOP_TOLERANCE) return 0;
+  return Math.abs(above) <= STOP_TOLERANCE && Math.abs(below) <= STOP_TOLERANCE ? 40 : 25;
+}
+
+export function focalScore(term: FocalTerm, e: Entry): number {
+  const fit = isFocal(term.mm, e, 0.5);
+  return fit === "whole" ? 40 : fit === "inside" ? 25 : 0;
+}
+
+function isFocal(mm: number, e: Entry, tolerance: number): "whole" | "inside" | null {
+  const [min, max] = [e.row[11], e.row[12]];
+  if (min === null || max === null || mm < min - tolerance || mm > max + tolerance) return null;
+  return max - min <= 2 * tolerance ? "whole" : "inside";
+}
+
+export function fieldScore(term: FieldTerm, e: Entry, lens: LensKeys | undefined, day: SearchDay | undefined): number {
+  const { key } = term;
+  switch (term.field) {
+    case "slate":
+      return whole(key === e.slate) || half(begins(e.slate, key));
+    case "take":
+      return whole(key === e.take) || half(e.takeParts.includes(key));
+    case "camera":
+      return whole(key === e.camera);
+    case "scene":
+      return whole(key === e.scene) || half(begins(e.scene, key));
+    case "clip":
+      return whole(isCode(key, e.clip) || key === e.clip.end || key === e.clip.endShort) || half(begins(e.clip.key, key));
+    case "roll":
+      return whole(isCode(key, e.roll)) || half(begins(e.roll.key, key));
+    case "plate":
+      return plateScore(key, e);
+    case "lens":
+      return lensScore(key, e, lens);
+    case "day":
+      return day === undefined ? 0 : whole(isDay(key, day));
+  }
+}
+
+function plateScore(key: string, e: Entry): number {
+  const plate = e.row[19];
+  if (plate === "") return 0;
+  return whole(key === e.plateOf || key === e.slate) || half(plate.startsWith(key) || key === "yes" || key === "any");
+}
+
+function lensScore(key: string, e: Entry, lens: LensKeys | undefined): number {
+  const number = /^\d+(?:-\d+)?$/.exec(key) === null ? null : Number(key.replace("-", "."));
+  if (lens !== undefined && (key === lens.hyphened || key === lens.id)) return 50;
+  if (number !== null) return focalScore({ kind: "focal", text: key, mm: number }, e);
+  if (lens === undefined) return 0;
+  return half(begins(lens.hyphened, key) || lens.words.some((word) => begins(word, key)));
+}
+
+/** "9", "2026-10-06", "10-06"; the day of the month where a day has no number. */
+function isDay(key: string, [date, , number]: SearchDay): boolean {
+  if (isNumber(key)) return Number(key) === (number ?? Number(date.slice(8)));
+  return date.startsWith(key) || date.endsWith(`-${key}`);
+}
+
+/** The whole code, the code without its zeros, or, for a number, the number in it. */
+function isCode(key: string, code: Code): boolean {
+  if (code.key === "") return false;
+  const short = withoutZeros(key);
+  return key === code.key || short === code.short || short === code.bare;
+}
+
+function begins(code: string, key: string): boolean {
+  return code.length > key.length && code.startsWith(key);
+}
+
+function isDigit(unit: number): boolean {
+  return unit >= 48 && unit <= 57;
+}
+
+function isNumber(key: string): boolean {
+  return /^\d+$/.test(key);
+}
+
+function whole(fits: boolean): number {
+  return fits ? 50 : 0;
+}
+
+function half(fits: boolean): number {
+  return fits ? 30 : 0;
+}

@@ -1,0 +1,48 @@
+/** How much of a show folder is read. Far beyond what people and recorders write; what is larger is told of and left out. */
+
+/** A file: a day's log at 120 frames a second has some 400 MB. It is in memory as a whole while it is read. */
+export const LARGEST_FILE_BYTES = 1_000_000_000;
+/** A file that has to become text: everything but the plain CSV logs that are read byte by byte. */
+export const LARGEST_TEXT_BYTES = 256_000_000;
+/** A line. It is read, and told of: text files have no such lines, so that line ends are probably lost. */
+export const LONGEST_LINE_BYTES = 1_000_000;
+
+const LF = 10;
+const CR = 13;
+
+/** The first line with more bytes than `longest`, with its number and length; `null` when there is none. LF, CRLF and CR end a line. */
+export function overlongLine(
+  bytes: Uint8Array,
+  longest = LONGEST_LINE_BYTES,
+): { readonly line: number; readonly bytes: number } | null {
+  for (let start = 0; start < bytes.length; ) {
+    const lf = bytes.indexOf(LF, start);
+    const end = lf < 0 ? bytes.length : lf;
+    if (end - start > longest) {
+      const found = overlongBetweenReturns(bytes.subarray(start, end), longest);
+      if (found !== null) return { line: lineOfByte(bytes, start + found.start), bytes: found.bytes };
+    }
+    start = end + 1;
+  }
+  return null;
+}
+
+/** Looks at the lines that lone CRs make of a stretch without LF. */
+function overlongBetweenReturns(stretch: Uint8Array, longest: number): { readonly start: number; readonly bytes: number } | null {
+  for (let start = 0; start < stretch.length; ) {
+    const cr = stretch.indexOf(CR, start);
+    const end = cr < 0 ? stretch.length : cr;
+    if (end - start > longest) return { start, bytes: end - start };
+    start = end + 1;
+  }
+  return null;
+}
+
+/** Number of the physical line that holds the byte at `end`. */
+export function lineOfByte(bytes: Uint8Array, end: number): number {
+  let line = 1;
+  for (let i = 0; i < end; i++) {
+    if (bytes[i] === LF || (bytes[i] === CR && bytes[i + 1] !== LF)) line++;
+  }
+  return line;
+}

@@ -1,0 +1,110 @@
+/** A pack with its hash list, stopped at every step of a build: the next build gives what an undisturbed one gives. */
+import { cpSync, rmSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { OutFolder } from "../../src/build/effects.ts";
+import { outFiles } from "../../src/build/out-files.ts";
+import { writePackHistory } from "../../src/build/pack-history.ts";
+import type { DayRequest, Pipeline } from "../../src/build/pipeline.ts";
+import { buildShow } from "../../src/build/run.ts";
+import { showFiles } from "../../src/build/show-files.ts";
+import { verifyPack } from "../../src/build/verify.ts";
+import { fakePipeline, readFiles, temporaryFolder, writeFiles } from "./fakes.ts";
+
+const DATE = "2026-03-14";
+const SETTINGS = { created: `${DATE}T18:30:00Z`, host: "T", tool: { name: "Lens Daybook", version: "1.0.0" }, folder: DATE };
+
+/** Like the fake one, with a pack of one file a take. */
+function pipeline(): Pipeline {
+  const plain = fakePipeline();
+  return {
+    ...plain,
+    async makeDay(request: DayRequest) {
+      const work = await plain.makeDay(request);
+      for (const take of work.digest.takes) {
+        request.out.write(`${request.into}/packs/${DATE}/vfx/${take.address}.csv`, `${take.address}\n`);
+      }
+      request.out.write(`${request.into}/packs/${DATE}/day.json`, `${work.digest.takes.length}\n`);
+      const history = writePackHistory(request.out, request.into, DATE, SETTINGS);
+      return { ...work, findings: [...work.findings, ...history] };
+    },
+  };
+}
+
+let root: string;
+const notes = (text: string) => writeFiles(join(root, "show"), { [`days/${DATE}/notes.csv`]: text });
+beforeAll(async () => {
+  root = temporaryFolder();
+  writeFiles(join(root, "show"), { "show.yaml": "title: T" });
+  notes("take a-1-1\ntake a-1-2");
+  await build(outFiles(join(root, "first")));
+  notes("take a-1-2\ntake a-1-3\ntake a-1-4");
+});
+afterAll(() => rmSync(root, { recursive: true, force: true }));
+
+function build(out: OutFolder) {
+  const show = showFiles(join(root, "show"));
+  const log = { progress() {}, day() {}, detail() {} };
+  const options = { dates: [], force: false, tool: { name: "Lens Daybook", version: "1.0.0" }, programHash: "p" };
+  return buildShow(options, { show, linksLeftOut: () => [], out, log, now: () => 0 }, pipeline());
+}
+
+/** Stops with the nth change of the output folder; whether it came to that. */
+async function killAt(step: number, out: OutFolder): Promise<boolean> {
+  let steps = 0;
+  const counted = <A extends unknown[]>(action: (...args: A) => void) => {
+    return (...args: A) => {
+      if (++steps > step) throw new Error("killed");
+      action(...args);
+    };
+  };
+  const { write, move, removeFile, removeFolder } = out;
+  const dying = {
+    ...out,
+    write: counted(write),
+    move: counted(move),
+    removeFile: counted(removeFile),
+    removeFolder: counted(removeFolder),
+  };
+  try {
+    await build(dying);
+  } catch {}
+  return steps > step;
+}
+
+describe("a pack with its history, killed at any step", () => {
+  const copyOf = (name: string, to: string) => {
+    rmSync(join(root, to), { recursive: true, force: true });
+    cpSync(join(root, name), join(root, to), { recursive: true });
+    return join(root, to);
+  };
+
+  it("has the same files, lists and chain after the next build as without the kill", async () => {
+    const undisturbed = copyOf("first", "undisturbed");
+    await build(outFiles(undisturbed));
+    const expected = readFiles(undisturbed);
+    expect(Object.keys(expected).filter((name) => name.endsWith(".mhl"))).toHaveLength(2);
+    for (let step = 0; ; step++) {
+      const out = outFiles(copyOf("first", "killed"));
+      const wasKilled = await killAt(step, out);
+      await build(out);
+      expect(readFiles(out.path), `killed at step ${step}`).toEqual(expected);
+      expect(verifyPack(join(out.path, "packs", DATE))).toMatchObject({ intact: true, generation: 2 });
+      if (!wasKilled) break;
+      expect(step).toBeLessThan(100);
+    }
+  });
+
+  it("never vouches for a file that is not in place: while a new list is there, its pack is whole", async () => {
+    for (let step = 0; ; step++) {
+      const out = outFiles(copyOf("first", "killed"));
+      const wasKilled = await killAt(step, out);
+      const state = verifyPack(join(out.path, "packs", DATE));
+      if (!("problem" in state) && state.generation === 2) {
+        // what the new pack no longer holds is removed last
+        expect({ ...state.counts, extra: 0 }, `killed at step ${step}`).toMatchObject({ changed: 0, missing: 0 });
+      }
+      if (!wasKilled) break;
+    }
+  });
+});

@@ -1,0 +1,89 @@
+import { runInNewContext } from "node:vm";
+import { describe, expect, it } from "vitest";
+import { SEARCH_GLOBAL, type SearchRows } from "../../src/core/search-rows.ts";
+import { digestDay } from "../../src/summary/digest.ts";
+import type { DayDigest } from "../../src/summary/types.ts";
+import { searchRows, searchRowsScript } from "../../src/view/search-rows.ts";
+import { compareCodes, takesIndexPage } from "../../src/view/takes-index-page.ts";
+import { exampleDaySummary } from "../fixtures/day-summary.ts";
+import { exampleContext } from "../fixtures/site-context.ts";
+
+const summary = exampleDaySummary();
+const digest = digestDay(summary, []);
+const rows = searchRows([digest], summary.kit);
+
+/** What a browser gets from the script. */
+function run(script: string): SearchRows {
+  let received: SearchRows | null = null;
+  runInNewContext(script, {
+    [SEARCH_GLOBAL]: (given: SearchRows) => {
+      received = given;
+    },
+  });
+  if (received === null) throw new Error("the script called nothing");
+  return JSON.parse(JSON.stringify(received)) as SearchRows;
+}
+
+function withRemark(remarks: string): DayDigest {
+  return { ...digest, takes: digest.takes.slice(0, 1).map((take) => ({ ...take, remarks })) };
+}
+
+describe("search rows", () => {
+  it("hold every clip of every day in order, with the path of its page", () => {
+    expect(rows.takes.map((take) => take[1])).toEqual(digest.takes.map((take) => take.address));
+    expect(rows.path).toBe("days/{date}/takes/{address}.html");
+    expect(rows.days.map(([date]) => date)).toEqual([summary.date]);
+  });
+
+  it("give the clips of one take the same number", () => {
+    const numbers = new Map<string, Set<number>>();
+    for (const take of rows.takes) {
+      const name = `${take[2]} ${take[3]}`;
+      numbers.set(name, (numbers.get(name) ?? new Set()).add(take[22]));
+    }
+    expect([...numbers.values()].every((set) => set.size === 1)).toBe(true);
+    expect(new Set([...numbers.values()].flatMap((set) => [...set])).size).toBe(numbers.size);
+  });
+
+  it("come through the script as they are", () => {
+    expect(run(searchRowsScript(rows))).toEqual(JSON.parse(JSON.stringify(rows)));
+  });
+
+  it("stand any text: quotes, ends of scripts, line separators, right-to-left", () => {
+    const remark = `"'\`\\ </script><!-- \u2028\u2029 שלום \${x}`;
+    const script = searchRowsScript(searchRows([withRemark(remark)], summary.kit));
+    expect(script).not.toMatch(/<|\u2028|\u2029/);
+    expect(run(script).takes[0]?.[21]).toBe(remark.replace(/\s+/g, " "));
+  });
+
+  it("are a script for a show without a day", () => {
+    expect(run(searchRowsScript(searchRows([], { modes: [], lenses: [], calibration: new Map() }))).takes).toEqual([]);
+  });
+});
+
+describe("the index of all takes", () => {
+  const page = takesIndexPage([digest], exampleContext(summary));
+
+  it("has every clip once, under its slate", () => {
+    const hrefs = page.groups.flatMap((group) => group.slates.flatMap((slate) => slate.takes.map((take) => take.href)));
+    expect([...hrefs].sort()).toEqual(digest.takes.map((take) => `days/${summary.date}/takes/${take.address}.html`).sort());
+    for (const group of page.groups) for (const { slate } of group.slates) expect(slate.startsWith(group.heading)).toBe(true);
+  });
+
+  it("orders slates by number, then letter", () => {
+    expect(["14A", "2", "B2", "14", "A10", "100", "A9", "14B"].sort(compareCodes)).toEqual([
+      "2",
+      "14",
+      "14A",
+      "14B",
+      "100",
+      "A9",
+      "A10",
+      "B2",
+    ]);
+  });
+
+  it("says so when there is no take", () => {
+    expect(takesIndexPage([], exampleContext(summary))).toMatchObject({ hasTakes: false, groups: [] });
+  });
+});

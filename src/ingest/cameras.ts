@@ -37,7 +37,7 @@ export function readCameras(text: string, file: string, found: FindingCollector)
       activeHeightMm,
       resolutionX: cells.number("resolution_x"),
       resolutionY: cells.number("resolution_y"),
-      squeeze: cells.number("squeeze") ?? 1,
+      squeeze: cells.number("squeeze"),
       place: row.place,
     });
   }

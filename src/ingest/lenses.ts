@@ -75,7 +75,7 @@ function lensOf(row: TableRow, cells: RowCells, found: FindingCollector): Lens |
     massG: cells.number("mass_g"),
     lengthMm: cells.number("length_mm"),
     mount: cells.text("mount"),
-    squeeze: cells.number("squeeze") ?? 1,
+    squeeze: cells.number("squeeze"),
     entrancePupilMm: cells.number("entrance_pupil_mm"),
     frontToImageMm: cells.number("front_to_image_mm"),
     imageCircleMm: cells.number("image_circle_mm"),

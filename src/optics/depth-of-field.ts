@@ -60,21 +60,37 @@ export function hyperfocalFromImagePlaneMm(lens: LensState): number {
  *
  * 1/near, 1/far = 1/s +- (1/H0)(1 - f/s); both limits lie v further from the image plane than from the lens.
  *
- * @source Derived; follows from the blur formula of R. Grothmann, "Depth of Field of an Ideal Lens". Exact for pupil magnification 1.
+ * With a pupil magnification P (exit over entrance pupil): m_near = P (f m + c N) / (P f - c N), m_far = P (f m - c N) / (P f + c N),
+ * distance = f (1 + 1/m). Without one P is 1, and both forms are equal.
+ *
+ * @source Derived; follows from the blur formula of R. Grothmann, "Depth of Field of an Ideal Lens". P after P. van Walree,
+ *   "Derivation of the DOF equations".
  * @example depthOfField({ focalMm: 50, fNumber: 2.8, cocMm: 0.025, imagePlaneMm: 3000 })?.nearMm // 2778.58
  */
 export function depthOfField(
-  input: LensState & { readonly imagePlaneMm: number },
+  input: LensState & { readonly imagePlaneMm: number; readonly pupilMagnification?: number },
 ): { readonly nearMm: number; readonly farMm: number; readonly totalMm: number } | null {
   const { focalMm, imagePlaneMm } = input;
   if (!(input.fNumber > 0) || !(input.cocMm > 0)) return null;
   const s = objectDistanceMm(imagePlaneMm, focalMm);
   if (s === null) return null;
   const v = imageDistanceMm(s, focalMm);
-  const h = hyperfocalMm(input);
-  const nearMm = nearFromLens(s, h, focalMm) + v;
-  const farMm = farFromLens(s, h, focalMm) + v;
-  return { nearMm, farMm, totalMm: farMm - nearMm };
+  const [near, far] = limitsFromLens(input, s);
+  return { nearMm: near + v, farMm: far + v, totalMm: far - near };
+}
+
+/** Near and far limit in mm from the front principal plane, for an object at s. */
+function limitsFromLens(input: LensState & { readonly pupilMagnification?: number }, s: number): readonly [number, number] {
+  const { focalMm: f, pupilMagnification: p = 1 } = input;
+  if (p === 1) {
+    const h = hyperfocalMm(input);
+    return [nearFromLens(s, h, f), farFromLens(s, h, f)];
+  }
+  const blur = input.cocMm * input.fNumber;
+  const m = magnification(s, f);
+  const near = f * (1 + (p * f - blur) / (p * (f * m + blur)));
+  const far = f * m <= blur ? Number.POSITIVE_INFINITY : f * (1 + (p * f + blur) / (p * (f * m - blur)));
+  return [near, far];
 }
 
 /** near = s (H - f) / (H + s - 2 f), from the front principal plane. */

@@ -1,11 +1,11 @@
 /** What does not match between the lenses of one kit: for matching light, matte boxes and balance. */
 import { compareText } from "../core/finding.ts";
-import type { Lens } from "../ingest/records.ts";
+import type { Lens, SensorMode } from "../ingest/records.ts";
 import { stopsBetween } from "../optics/exposure.ts";
 import type { SetConsistency } from "./types.ts";
 
 /** Compares the lenses of a kit. A part is `null` when no lens says it. */
-export function setConsistency(lenses: readonly Lens[]): SetConsistency {
+export function setConsistency(lenses: readonly Lens[], modes: readonly SensorMode[] = []): SetConsistency {
   const byFocal = [...lenses].sort((a, b) => focalOf(a) - focalOf(b) || compareText(a.id, b.id));
   return {
     lenses: byFocal,
@@ -15,6 +15,7 @@ export function setConsistency(lenses: readonly Lens[]): SetConsistency {
     closeFocusM: closeFocus(byFocal),
     squeezes: [...new Set(byFocal.map((lens) => lens.squeeze ?? 1))].sort((a, b) => a - b),
     mounts: [...new Set(byFocal.flatMap((lens) => (lens.mount === null ? [] : [lens.mount])))].sort(),
+    imageCircle: imageCircle(byFocal, modes),
   };
 }
 
@@ -60,4 +61,16 @@ function masses(lenses: readonly Lens[]): SetConsistency["massG"] {
 function closeFocus(lenses: readonly Lens[]): SetConsistency["closeFocusM"] {
   const known = lenses.flatMap((lens) => (lens.closeFocusM === null ? [] : [lens.closeFocusM]));
   return known.length === 0 ? null : { nearest: Math.min(...known), farthest: Math.max(...known) };
+}
+
+/** Whether every lens covers the largest active area of the cameras: the picture's diagonal against the image circle. */
+function imageCircle(lenses: readonly Lens[], modes: readonly SensorMode[]): SetConsistency["imageCircle"] {
+  const known = lenses.flatMap((lens) => (lens.imageCircleMm === null ? [] : [{ id: lens.id, mm: lens.imageCircleMm }]));
+  if (known.length === 0 || modes.length === 0) return null;
+  const largestDiagonalMm = Math.max(...modes.map((mode) => Math.hypot(mode.activeWidthMm, mode.activeHeightMm)));
+  return {
+    smallestMm: Math.min(...known.map((lens) => lens.mm)),
+    largestDiagonalMm,
+    tooSmall: known.filter((lens) => lens.mm < largestDiagonalMm).map((lens) => lens.id),
+  };
 }

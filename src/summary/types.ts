@@ -245,4 +245,10 @@ export interface SetConsistency {
   readonly closeFocusM: { readonly nearest: number; readonly farthest: number } | null;
   readonly squeezes: readonly number[];
   readonly mounts: readonly string[];
+  /** Smallest image circle against the largest active diagonal of the cameras; `null` when either is not known. */
+  readonly imageCircle: {
+    readonly smallestMm: number;
+    readonly largestDiagonalMm: number;
+    readonly tooSmall: readonly string[];
+  } | null;
 }

@@ -46,7 +46,7 @@ const MASS_CAUTION =
 export function kitPage(show: ShowInput, coverages: readonly LensCoverage[], context: SiteContext): KitPage {
   const { kit } = show;
   const distances = show.show.distances;
-  const set = setConsistency(kit.lenses);
+  const set = setConsistency(kit.lenses, kit.modes);
   const massed = kit.lenses.filter((l) => l.massG !== null);
   return {
     ...pageBase(
@@ -165,8 +165,18 @@ function setFacts(set: SetConsistency, distances: Distances): readonly Fact[] {
     factOr("Squeeze", set.squeezes.length === 0 ? null : listWords(set.squeezes.map((s) => trimmed(s, 3))), NOT_RECORDED, {
       source: set.squeezes.length > 1 ? "not one set: sort by squeeze first" : "kit",
     }),
+    factOr("Smallest image circle", set.imageCircle === null ? null : millimetres(set.imageCircle.smallestMm), NOT_RECORDED, {
+      source: circleWords(set),
+    }),
     factOr("Mounts", set.mounts.length === 0 ? null : listWords(set.mounts), NOT_RECORDED, { source: "kit" }),
   ];
+}
+
+/** The circle against the largest picture: who covers it, or which lenses do not. */
+function circleWords({ imageCircle }: SetConsistency): string {
+  if (imageCircle === null) return "";
+  const picture = `the largest active diagonal, ${millimetres(imageCircle.largestDiagonalMm)}`;
+  return imageCircle.tooSmall.length === 0 ? `covers ${picture}` : `${listWords(imageCircle.tooSmall)} below ${picture}`;
 }
 
 function frontsTable(set: SetConsistency): TableModel {

@@ -7,6 +7,7 @@ import { signedPercent } from "../format/percent.ts";
 import { NBSP } from "../format/space.ts";
 import { listWords } from "../format/words.ts";
 import type { CalibrationTable } from "../ingest/records.ts";
+import { naturalFallOff, stopsFromFactor } from "../optics/shading.ts";
 import { lookPlaces, shiftAt } from "../still/look-places.ts";
 import { type LookOnArea, middleLook } from "../still/middle-look.ts";
 import type { OverscanCanvas } from "../summary/overscan.ts";
@@ -50,7 +51,7 @@ export function lookView(t: TakeSummary, path: string, still: StillFiles | null)
     hasTable: d !== null || s !== null,
     table: pointsTable(t, look),
     canvas: canvasSentence(t),
-    sentence: lookSentence(t),
+    sentence: `${lookSentence(t)}${fallOffWords(t)}`,
     source: calibrationWords(t.calibration),
     boxed: t.calibration.kind === "none" || t.calibration.kind === "nearest",
   };
@@ -119,6 +120,15 @@ function lookSentence(t: TakeSummary): string {
   const area = areaWords(t);
   if (state.kind === "inside") return `Between the calibration points of the lens's table.${made}${area}`;
   return `${beyond(state)} The nearest point of the table stands in.${made}${area}`;
+}
+
+/** What a lens without measured shading would lose in the corner by geometry alone. An estimate, and said to be one. */
+function fallOffWords(t: TakeSummary): string {
+  const { sensorMode: mode, squeeze } = t.take;
+  const focal = t.focal;
+  if (t.shadingStops !== null || mode === null || focal === null || squeeze !== 1) return "";
+  const corner = stopsFromFactor(naturalFallOff(Math.hypot(mode.activeWidthMm, mode.activeHeightMm) / 2, focal.minMm));
+  return ` Shading is not measured; natural fall-off by cos⁴ alone would be ${fixed(corner, 2)}${NBSP}stop at the corner, an estimate.`;
 }
 
 /** Which file would mend it. */

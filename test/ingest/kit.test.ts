@@ -35,7 +35,7 @@ describe("readLenses", () => {
       focalMm: null,
       focalMinMm: 28,
       focalMaxMm: 80,
-      squeeze: 1,
+      squeeze: null,
     });
   });
 
@@ -49,12 +49,12 @@ describe("readLenses", () => {
 });
 
 describe("readCameras", () => {
-  it("keeps the modes in file order, with a squeeze of 1 where none is said", () => {
+  it("keeps the modes in file order, with no squeeze where none is said (the model takes 1)", () => {
     const text =
       "camera,sensor_mode,active_width_mm,active_height_mm,resolution_x,squeeze\nA,OPEN,26.1,17.4,5220,\nA,SQZ,20.88,17.4,,1.8\n";
     const modes = readCameras(text, "kit/cameras.csv", collectFindings());
     expect(modes.map((mode) => [mode.sensorMode, mode.activeWidthMm, mode.resolutionX, mode.squeeze])).toEqual([
-      ["OPEN", 26.1, 5220, 1],
+      ["OPEN", 26.1, 5220, null],
       ["SQZ", 20.88, null, 1.8],
     ]);
   });

@@ -17,7 +17,7 @@ describe("a second build of the demo", () => {
     const out = join(mkdtempSync(join(tmpdir(), "daybook-again-")), "report");
     const run = spawnSync(
       process.execPath,
-      [join(ROOT, "dist/cli/main.js"), "build", join(ROOT, "data"), "--out", out, "--quiet"],
+      [join(ROOT, "dist/cli/main.js"), "build", join(ROOT, "data"), "--out", out, "--quiet", "--map-width", "96"],
       {
         encoding: "utf8",
         env: { ...process.env, TZ: "Pacific/Kiritimati", LANG: "tr_TR.UTF-8", LC_ALL: "tr_TR.UTF-8" },

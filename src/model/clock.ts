@@ -5,6 +5,7 @@ import type { DayRecord } from "../ingest/records.ts";
 import { droppedPerMinute, type FrameRate, nominalRate } from "../time/frame-rate.ts";
 import { formatTimecode, framesForward, framesPerDay, parseTimecode } from "../time/timecode.ts";
 import { sameName } from "./address.ts";
+import { modulo } from "./order.ts";
 
 /** Frame of the day at the picture's rate, or `null` when it counts from the take's own start. */
 export type PictureFrame = (row: number, rate: FrameRate, dropFrame: boolean) => number | null;
@@ -127,8 +128,4 @@ function sinceStart(frame: number, from: number, rate: FrameRate, dropFrame: boo
   const perDay = framesPerDay(rate, dropFrame);
   const forward = framesForward(from, modulo(frame, perDay), rate, dropFrame);
   return forward < perDay / 2 ? forward : null;
-}
-
-function modulo(a: number, n: number): number {
-  return ((a % n) + n) % n;
 }

@@ -30,6 +30,7 @@ export function secondsInto(begin: number, second: number): number {
   return modulo(second - begin, DAY_SECONDS);
 }
 
-function modulo(a: number, n: number): number {
+/** Remainder that is never negative. */
+export function modulo(a: number, n: number): number {
   return ((a % n) + n) % n;
 }

@@ -1,9 +1,11 @@
 /** Distortion, shading and entrance pupil of a take: logged coefficients before the calibration table, and why when there is neither. */
+
 import type { Finding } from "../core/finding.ts";
 import { CHECK } from "../core/findings/check.ts";
 import { findingOf } from "../core/findings/kind.ts";
 import type { Source } from "../core/quantity.ts";
 import type { Take } from "../model/types.ts";
+import { minMax } from "../stats/summary.ts";
 import { frameLook, tableCoefficients } from "./frame-look.ts";
 import type { CalibrationState, FrameFigures, ThreePoints } from "./types.ts";
 
@@ -29,7 +31,7 @@ export function lensLook(take: Take, frames: FrameFigures | null, middle: number
 
 /** Smallest and largest over the take: log, else calibration table, else kit. Never estimated. */
 function entrancePupil(take: Take, frames: FrameFigures | null): LensLook["entrancePupilMm"] {
-  const logged = range(take.track?.columns.entrance_pupil_mm ?? []);
+  const logged = minMax(take.track?.columns.entrance_pupil_mm ?? []);
   if (logged !== null) return { ...logged, source: "logged" };
   if (frames !== null && (take.calibration?.points.some((point) => point.coefficients.entrance_pupil_mm !== undefined) ?? false)) {
     const values: number[] = [];
@@ -42,22 +44,11 @@ function entrancePupil(take: Take, frames: FrameFigures | null): LensLook["entra
       const pupil = tableCoefficients(take, frames, i).coefficients?.entrance_pupil_mm;
       if (pupil !== undefined) values.push(pupil);
     }
-    const tabled = range(values);
+    const tabled = minMax(values);
     if (tabled !== null) return { ...tabled, source: "kit" };
   }
   const marked = take.lens?.entrancePupilMm ?? null;
   return marked === null ? null : { min: marked, max: marked, source: "kit" };
-}
-
-function range(values: Iterable<number>): { min: number; max: number } | null {
-  let min = Number.POSITIVE_INFINITY;
-  let max = Number.NEGATIVE_INFINITY;
-  for (const value of values) {
-    if (Number.isNaN(value)) continue;
-    if (value < min) min = value;
-    if (value > max) max = value;
-  }
-  return min <= max ? { min, max } : null;
 }
 
 function beyondTable(take: Take, state: Extract<CalibrationState, { kind: "nearest" }>): Finding {

@@ -1,8 +1,10 @@
 /** Focus pulls of a take with their extents in metres, dioptres and depths. */
+
 import { type DistanceM, metresFromDioptres } from "../core/quantity.ts";
 import type { Take } from "../model/types.ts";
 import { fNumberFor } from "../optics/depth-of-field.ts";
 import { detectPulls } from "../optics/focus-pull.ts";
+import { minMax } from "../stats/summary.ts";
 import { pullBreathing } from "./breathing.ts";
 import type { FramesAndStop } from "./frames.ts";
 import type { PullFigures } from "./types.ts";
@@ -53,10 +55,10 @@ function extent(from: DistanceM, to: DistanceM): DistanceM {
 
 /** delta = N c / f^2 in dioptres at the take's widest stop and longest focal length. */
 function oneSidedDepth(take: Take, frames: FramesAndStop): number {
-  const focal = largest(frames.figures.focalMm) ?? take.lens?.focalMaxMm ?? ASSUMED_FOCAL_MM;
-  const widestT = smallest(frames.figures.tStop) ?? widestNoted(take) ?? take.lens?.widestT ?? null;
+  const focal = minMax(frames.figures.focalMm)?.max ?? take.lens?.focalMaxMm ?? ASSUMED_FOCAL_MM;
+  const widestT = minMax(frames.figures.tStop)?.min ?? widestNoted(take) ?? take.lens?.widestT ?? null;
   const used = fNumberFor({
-    fStop: smallest(frames.figures.fStop),
+    fStop: minMax(frames.figures.fStop)?.min ?? null,
     tStop: widestT,
     transmittance: take.lens?.transmittance ?? null,
   });
@@ -67,16 +69,4 @@ function oneSidedDepth(take: Take, frames: FramesAndStop): number {
 function widestNoted(take: Take): number | null {
   const stop = take.note?.stop?.value ?? null;
   return stop === null ? null : Math.min(stop.from, stop.to);
-}
-
-function smallest(values: Float64Array): number | null {
-  let found: number | null = null;
-  for (const value of values) if (!Number.isNaN(value) && (found === null || value < found)) found = value;
-  return found;
-}
-
-function largest(values: Float64Array): number | null {
-  let found: number | null = null;
-  for (const value of values) if (!Number.isNaN(value) && (found === null || value > found)) found = value;
-  return found;
 }

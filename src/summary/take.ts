@@ -7,6 +7,7 @@ import { rationalToNumber } from "../core/rational.ts";
 import type { NoteRow } from "../ingest/records.ts";
 import type { Take } from "../model/types.ts";
 import { shutterDegrees, stopsBetween } from "../optics/exposure.ts";
+import { lowerMiddle, minMax } from "../stats/summary.ts";
 import { formatTimecode } from "../time/timecode.ts";
 import { calibrationArea } from "./calibration-area.ts";
 import { depthFromNotes, shallowestDepth } from "./depth.ts";
@@ -55,7 +56,7 @@ export function summariseTake(take: Take, found: readonly Finding[]): TakeSummar
     pulls: takePulls(take, frames),
     depthOfField: frames === null ? depthFromNotes(take) : shallowestDepth(frames),
     hyperfocalM: hyperfocal,
-    loggedHyperfocalM: minMax(take.track?.columns.hyperfocal_m),
+    loggedHyperfocalM: rangeOf(take.track?.columns.hyperfocal_m),
     angleOfViewDeg: angleOfView(take, frames, middleFrame),
     middleFrame,
     distortionPercent: look.distortionPercent,
@@ -93,7 +94,7 @@ export function middleLoggedFrame(take: Take): number | null {
 }
 
 function focalRange(take: Take): TakeSummary["focal"] {
-  const logged = minMax(take.track?.columns.focal_mm);
+  const logged = rangeOf(take.track?.columns.focal_mm);
   if (logged !== null) return { minMm: logged.min, maxMm: logged.max, source: "logged" };
   const noted = take.note?.focalMm?.value ?? null;
   if (noted !== null) return { minMm: Math.min(noted.from, noted.to), maxMm: Math.max(noted.from, noted.to), source: "noted" };
@@ -103,11 +104,9 @@ function focalRange(take: Take): TakeSummary["focal"] {
 
 function stopRange(take: Take, frames: FramesAndStop | null): TakeSummary["tStop"] {
   const values = frames?.figures.tStop;
-  const logged = minMax(values);
+  const logged = rangeOf(values);
   if (logged !== null && values !== undefined) {
-    const sorted = values.filter((value) => !Number.isNaN(value)).sort();
-    const typical = sorted[Math.floor((sorted.length - 1) / 2)] as number;
-    return stopFigures(logged.min, logged.max, typical, take.track?.columns.t === undefined ? "calculated" : "logged");
+    return stopFigures(logged.min, logged.max, lowerMiddle(values), take.track?.columns.t === undefined ? "calculated" : "logged");
   }
   const noted = take.note?.stop?.value ?? null;
   if (noted === null) return null;
@@ -125,7 +124,7 @@ function stopFigures(widest: number, deepest: number, typical: number | null, so
 
 function focusRange(take: Take, frames: FramesAndStop | null): TakeSummary["focus"] {
   const values = frames?.figures.focusDioptres;
-  const logged = minMax(values);
+  const logged = rangeOf(values);
   if (logged !== null && values !== undefined) {
     const first = values.find((value) => !Number.isNaN(value)) as number;
     const last = values.findLast((value) => !Number.isNaN(value)) as number;
@@ -235,15 +234,6 @@ function firstRefused(frames: FramesAndStop, coc: number | null): number {
   return focusDioptres.findIndex((d, i) => d > 0 && 1000 / d < 4 * (focalMm[i] as number));
 }
 
-/** Smallest and largest of the values that are numbers; `null` when none is. */
-function minMax(values: Float64Array | undefined): { min: number; max: number } | null {
-  if (values === undefined) return null;
-  let min = Number.POSITIVE_INFINITY;
-  let max = Number.NEGATIVE_INFINITY;
-  for (const value of values) {
-    if (Number.isNaN(value)) continue;
-    if (value < min) min = value;
-    if (value > max) max = value;
-  }
-  return min <= max ? { min, max } : null;
+function rangeOf(values: Float64Array | undefined): { readonly min: number; readonly max: number } | null {
+  return values === undefined ? null : minMax(values);
 }

@@ -85,6 +85,7 @@ async function make(
   const work = await pipeline.makeDay({
     folder: effects.show,
     show,
+    showFindings: session.showFindings,
     date,
     days: [days.previous, days.id, days.next].filter((d) => d !== null),
     tool: options.tool,

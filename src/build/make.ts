@@ -22,7 +22,7 @@ async function makeDay(request: DayRequest): Promise<DayWork> {
   stage("figures");
   const summary = summariseDay(buildDay(show, input, findings), show.kit);
   stage("pack");
-  const pack = await packContents(summary, tool, request.packId, request.vfx);
+  const pack = await packContents(summary, request.showFindings, tool, request.packId, request.vfx);
   for (const { name, bytes } of pack) out.write(`${into}/packs/${date}/${name}`, bytes);
   stage("vfx");
   const write = (name: string, bytes: Uint8Array) => out.write(`${into}/packs/${date}/${name}`, bytes);

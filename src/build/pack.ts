@@ -1,4 +1,5 @@
 /** The files of a day's pack: what leaves the set at the end of the day. */
+import { type Finding, sortFindings } from "../core/finding.ts";
 import { dayDataPackage } from "../export/datapackage.ts";
 import { dayJson } from "../export/day-json.ts";
 import { EDITORIAL_LOSSES, editorialFiles, type TextFile } from "../export/editorial/editorial-files.ts";
@@ -41,16 +42,19 @@ function openTexts(summary: DaySummary, tool: Tool, vfx: VfxOptions): readonly T
 /** All files of the pack, the PDF first; the PDF holds the tables and the JSON, so that it can travel alone. */
 export async function packContents(
   summary: DaySummary,
+  showFindings: readonly Finding[],
   tool: Tool,
   buildId: string,
   vfx: VfxOptions,
 ): Promise<readonly PackContent[]> {
   const { cameraReport } = await import("../pdf/camera-report.ts");
+  // the machine files say what is wrong with show.yaml and the kit too: the pack travels without them
+  const whole: DaySummary = { ...summary, findings: sortFindings([...showFindings, ...summary.findings]) };
   const texts = TEXTS.map(({ name, mime, description, text }) => ({
     name,
     mime,
     description,
-    bytes: Buffer.from(text(summary, tool)),
+    bytes: Buffer.from(text(whole, tool)),
   }));
   const report = await cameraReport(summary, { tool, buildId, attachments: texts });
   return [

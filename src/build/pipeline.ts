@@ -15,6 +15,8 @@ export interface Tool {
 export interface DayRequest {
   readonly folder: ShowFolder;
   readonly show: ShowInput;
+  /** What was found in show.yaml and the kit: it goes into the pack, which travels without them. */
+  readonly showFindings: readonly Finding[];
   readonly date: string;
   /** This day with the one before and the one after, in order: a day's pages know no others. */
   readonly days: readonly DayId[];

@@ -57,7 +57,7 @@ export async function buildShow(options: BuildOptions, effects: BuildEffects, pi
   const problem = unknownDate(options.dates, show.dates) ?? strangeFolder(options, effects);
   if (problem !== null) return result({ status: "refused", problem }, showFindings);
 
-  const session: Session = { options, effects, pipeline, show };
+  const session: Session = { options, effects, pipeline, show, showFindings };
   const findings = [...showFindings];
   const outcomes: DayOutcome[] = [];
   let lock: HeldLock | BusyLock = NOBODY_ELSE;

@@ -1,4 +1,5 @@
 /** What the steps of one build share. */
+import type { Finding } from "../core/finding.ts";
 import type { VfxOptions } from "../export/vfx/options.ts";
 import type { ShowInput } from "../ingest/records.ts";
 import type { BuildEffects } from "./effects.ts";
@@ -27,4 +28,6 @@ export interface Session {
   readonly effects: BuildEffects;
   readonly pipeline: Pipeline;
   readonly show: ShowInput;
+  /** What was found in show.yaml and the kit. */
+  readonly showFindings: readonly Finding[];
 }

@@ -1,9 +1,9 @@
 /** The day's stills in the report: the pictures as they are, and with the lens look taken off. */
 import type { ShowFolder } from "../ingest/folder.ts";
+import { type PictureHeader, pictureHeader } from "../ingest/picture-header.ts";
 import { fitsArea, type LookOnArea, middleLook } from "../still/middle-look.ts";
 import { type Picture, readPng, reduced, writePng } from "../still/picture.ts";
 import { stillScript } from "../still/script.ts";
-import { type PictureSize, pictureSize } from "../still/size.ts";
 import { type Parts, takeOff } from "../still/take-off.ts";
 import type { TakeSummary } from "../summary/types.ts";
 import type { StillFiles } from "../view/context.ts";
@@ -39,7 +39,7 @@ export function dayStills(date: string, takes: readonly TakeSummary[], folder: S
   }
   const byTake = new Map<string, StillFiles>();
   const scripts = new Map<string, string | null>();
-  const scriptOf = (file: string, bytes: Uint8Array, size: PictureSize): string | null => {
+  const scriptOf = (file: string, bytes: Uint8Array, size: PictureHeader): string | null => {
     const known = scripts.get(file);
     if (known !== undefined) return known;
     const text = stillScript(bytes, size);
@@ -52,7 +52,7 @@ export function dayStills(date: string, takes: readonly TakeSummary[], folder: S
     const { still, address } = summary.take;
     const copy = still === null ? undefined : copies.get(still.file);
     if (still === null || copy === undefined) continue;
-    const size = pictureSize(copy.bytes);
+    const size = pictureHeader(copy.bytes);
     const look = middleLook(summary);
     const made = withoutLook(copy.bytes, size, look);
     const write = (picture: Picture | null, what: string): string | null => {
@@ -83,7 +83,7 @@ interface Made {
   readonly whyNone: string;
 }
 
-function withoutLook(bytes: Uint8Array, size: PictureSize | null, look: LookOnArea | null): Made {
+function withoutLook(bytes: Uint8Array, size: PictureHeader | null, look: LookOnArea | null): Made {
   const none = (whyNone: string): Made => ({ shadingOff: null, distortionOff: null, bothOff: null, whyNone });
   if (size === null || look === null) return none("");
   if (!fitsArea(size, look))

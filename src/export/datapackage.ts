@@ -2,11 +2,10 @@
 import { stableJson } from "../core/stable-json.ts";
 import type { DaySummary } from "../summary/types.ts";
 import { FINDINGS_COLUMNS } from "./findings-csv.ts";
+import { type TableField, tableResource } from "./table-resource.ts";
 import { TAKES_COLUMNS } from "./takes-csv.ts";
 
-type FieldType = "string" | "integer" | "number" | "boolean";
-
-const TYPES: Readonly<Record<string, FieldType>> = {
+const TYPES: Readonly<Record<string, TableField["type"]>> = {
   circled: "boolean",
   duration_frames: "integer",
   focal_min_mm: "number",
@@ -31,24 +30,8 @@ const DESCRIPTIONS: Readonly<Record<string, string>> = {
 };
 
 export function dayDataPackage(summary: DaySummary): string {
-  const resource = (name: string, description: string, columns: readonly string[]) => ({
-    name,
-    path: `${name}.csv`,
-    profile: "tabular-data-resource",
-    format: "csv",
-    mediatype: "text/csv",
-    encoding: "utf-8",
-    description,
-    dialect: { delimiter: ",", lineTerminator: "\n", header: true },
-    schema: {
-      fields: columns.map((column) => ({
-        name: column,
-        type: TYPES[column] ?? "string",
-        ...(DESCRIPTIONS[column] === undefined ? {} : { description: DESCRIPTIONS[column] }),
-      })),
-      missingValues: [""],
-    },
-  });
+  const resource = (name: string, description: string, columns: readonly string[]) =>
+    tableResource(name, description, columns.map(field));
   return stableJson({
     profile: "tabular-data-package",
     name: `${summary.show.code.toLowerCase()}-${summary.date}`,
@@ -59,4 +42,9 @@ export function dayDataPackage(summary: DaySummary): string {
       resource("findings", "What the builder noticed, with file, line and column.", FINDINGS_COLUMNS),
     ],
   });
+}
+
+function field(column: string): TableField {
+  const description = DESCRIPTIONS[column];
+  return { name: column, type: TYPES[column] ?? "string", ...(description === undefined ? {} : { description }) };
 }

@@ -2,6 +2,7 @@
 
 import { CHECK } from "../core/findings/check.ts";
 import type { FindingCollector } from "../core/findings/collect.ts";
+import { DISTORTION_TERMS } from "../optics/convention.ts";
 import { canonicalDistortion } from "../optics/distortion/canonical.ts";
 import { distortionPercentAt } from "../optics/distortion/percent.ts";
 import type { SensorArea } from "../optics/radius.ts";
@@ -165,33 +166,13 @@ function tellOfSerials(lenses: readonly Lens[], found: FindingCollector): void {
   }
 }
 
-const TERMS = [
-  "k1",
-  "k2",
-  "k3",
-  "k4",
-  "k5",
-  "k6",
-  "p1",
-  "p2",
-  "lambda",
-  "ax2",
-  "ax4",
-  "ay2",
-  "ay4",
-  "bx2",
-  "bx4",
-  "by2",
-  "by4",
-] as const;
-
 /** The first distortion term of a point that is not zero. */
 function mainTerm(point: CalibrationPoint): string | null {
-  return TERMS.find((name) => (point.coefficients[name] ?? 0) !== 0) ?? null;
+  return DISTORTION_TERMS.find((name) => (point.coefficients[name] ?? 0) !== 0) ?? null;
 }
 
 function distortionText(point: CalibrationPoint): string {
-  return TERMS.map((name) => point.coefficients[name] ?? "").join(" ");
+  return DISTORTION_TERMS.map((name) => point.coefficients[name] ?? "").join(" ");
 }
 
 function stateText(point: CalibrationPoint): string {

@@ -23,8 +23,8 @@ export interface CoefficientConvention {
   readonly shadingValues: "loss" | "gain";
 }
 
-/** Names of coefficients that a table or a log may hold. */
-export const COEFFICIENTS = [
+/** Terms of the distortion equations. */
+export const DISTORTION_TERMS = [
   "k1",
   "k2",
   "k3",
@@ -42,13 +42,10 @@ export const COEFFICIENTS = [
   "bx4",
   "by2",
   "by4",
-  "cx_mm",
-  "cy_mm",
-  "a1",
-  "a2",
-  "a3",
-  "entrance_pupil_mm",
 ] as const;
+
+/** Names of coefficients that a table or a log may hold. */
+export const COEFFICIENTS = [...DISTORTION_TERMS, "cx_mm", "cy_mm", "a1", "a2", "a3", "entrance_pupil_mm"] as const;
 export type CoefficientName = (typeof COEFFICIENTS)[number];
 
 /** Only the coefficients that a row gives; an absent one is "not measured", never zero. */

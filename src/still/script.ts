@@ -1,6 +1,7 @@
 /** A still as a script: a page from the disk may show a picture file and may not read its pixels, but it may read its own data. */
+
+import type { PictureHeader } from "../ingest/picture-header.ts";
 import { readPng, reduced, writePng } from "./picture.ts";
-import type { PictureSize } from "./size.ts";
 
 /** Global that still scripts call, defined by `assets/take.js`. */
 const RECEIVER = "lensDaybookStill";
@@ -14,14 +15,14 @@ const MOST_JPEG_BYTES = 4_000_000;
  * Text of the script that hands a still to the page as a data address, PNG no wider than 960 pixels; `null` for a still
  * that is too large or cannot be read.
  */
-export function stillScript(bytes: Uint8Array, size: PictureSize): string | null {
+export function stillScript(bytes: Uint8Array, size: PictureHeader): string | null {
   const carried = size.kind === "jpeg" ? (bytes.length > MOST_JPEG_BYTES ? null : bytes) : carriedPng(bytes, size);
   if (carried === null) return null;
   const base64 = Buffer.from(carried.buffer, carried.byteOffset, carried.byteLength).toString("base64");
   return `${RECEIVER}("data:image/${size.kind};base64,${base64}");\n`;
 }
 
-function carriedPng(bytes: Uint8Array, size: PictureSize): Uint8Array | null {
+function carriedPng(bytes: Uint8Array, size: PictureHeader): Uint8Array | null {
   if (size.widthPx * size.heightPx > MOST_PIXELS) return null;
   const picture = readPng(bytes);
   if (picture === null) return null;

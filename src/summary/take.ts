@@ -14,6 +14,7 @@ import { depthFromNotes, shallowestDepth } from "./depth.ts";
 import { takeExposure } from "./exposure.ts";
 import { anglesAt, type FramesAndStop, frameFigures, servedFocal } from "./frames.ts";
 import { lensLook } from "./lens-look.ts";
+import { naturalFallOffStops } from "./natural-fall-off.ts";
 import { takeOverscan } from "./overscan.ts";
 import { takePulls } from "./pulls.ts";
 import { subjectFocus } from "./subject.ts";
@@ -36,6 +37,7 @@ export function summariseTake(take: Take, found: readonly Finding[]): TakeSummar
     shutterDeg: shutter(note, take.captureFps),
     ei: note?.ei?.value ?? null,
   };
+  const focal = focalRange(take);
   return Object.freeze({
     take,
     timecodeIn: timecode(0),
@@ -50,7 +52,7 @@ export function summariseTake(take: Take, found: readonly Finding[]): TakeSummar
       frames: gap.last - gap.first + 1,
     })),
     durationSeconds: take.durationFrames / rationalToNumber(take.rate),
-    focal: focalRange(take),
+    focal,
     tStop: exposureParts.tStop,
     focus: focusRange(take, frames),
     pulls: takePulls(take, frames),
@@ -78,6 +80,7 @@ export function summariseTake(take: Take, found: readonly Finding[]): TakeSummar
     exposure: takeExposure({ ...exposureParts, take }),
     subject: subjectFocus(take, frames?.figures ?? null),
     calibrationArea: calibrationArea(take, look.state),
+    naturalFallOffStops: look.shadingStops === null ? naturalFallOffStops(take, focal?.minMm ?? null) : null,
     ...takeOverscan(take, frames?.figures ?? null),
   });
 }
@@ -171,7 +174,7 @@ function angleOfView(take: Take, frames: FramesAndStop | null, middle: number | 
   return focal === null || focus === undefined ? null : anglesAt(take, focal, focus);
 }
 
-/** Log (at the middle logged frame, else the nearest one that has it), else the note. */
+/** The log at the middle logged frame, else the note. */
 function loggedOrNoted(
   take: Take,
   middle: number | null,

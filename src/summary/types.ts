@@ -138,6 +138,8 @@ export interface TakeSummary {
   readonly overscan: TakeOverscan | null;
   /** Why there is no overscan, none in one direction, or none for some frames. */
   readonly overscanReason: string | null;
+  /** Stops that cos^4 alone takes from the corner at the shortest focal length: an estimate, only where shading is not measured and nothing is squeezed. */
+  readonly naturalFallOffStops: number | null;
 }
 
 export interface DayTotals {

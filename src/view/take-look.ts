@@ -7,7 +7,6 @@ import { signedPercent } from "../format/percent.ts";
 import { NBSP } from "../format/space.ts";
 import { listWords } from "../format/words.ts";
 import type { CalibrationTable } from "../ingest/records.ts";
-import { naturalFallOff, stopsFromFactor } from "../optics/shading.ts";
 import { lookPlaces, shiftAt } from "../still/look-places.ts";
 import { type LookOnArea, middleLook } from "../still/middle-look.ts";
 import type { OverscanCanvas } from "../summary/overscan.ts";
@@ -122,12 +121,9 @@ function lookSentence(t: TakeSummary): string {
   return `${beyond(state)} The nearest point of the table stands in.${made}${area}`;
 }
 
-/** What a lens without measured shading would lose in the corner by geometry alone. An estimate, and said to be one. */
-function fallOffWords(t: TakeSummary): string {
-  const { sensorMode: mode, squeeze } = t.take;
-  const focal = t.focal;
-  if (t.shadingStops !== null || mode === null || focal === null || squeeze !== 1) return "";
-  const corner = stopsFromFactor(naturalFallOff(Math.hypot(mode.activeWidthMm, mode.activeHeightMm) / 2, focal.minMm));
+/** The estimate for a lens without measured shading, and said to be one. */
+function fallOffWords({ naturalFallOffStops: corner }: TakeSummary): string {
+  if (corner === null) return "";
   return ` Shading is not measured; natural fall-off by cos⁴ alone would be ${fixed(corner, 2)}${NBSP}stop at the corner, an estimate.`;
 }
 

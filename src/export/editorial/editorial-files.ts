@@ -4,6 +4,7 @@ import type { DaySummary } from "../../summary/types.ts";
 import { rateLabel } from "../../time/frame-rate.ts";
 import type { Tool } from "../day-json.ts";
 import type { FormatLosses, LeftOut } from "../losses.ts";
+import { tableResource } from "../table-resource.ts";
 import { EDL_LOSSES, edlTexts, fitsEditList } from "./edl.ts";
 import { OTIO_LOSSES, otioText } from "./otio.ts";
 import { type CameraReel, cameraReels, type RateGroup, rateGroups, rateName } from "./reels.ts";
@@ -83,18 +84,9 @@ function editorialPackage(summary: DaySummary): string {
 }
 
 function resource(name: string, description: string, columns: readonly TableColumn[]) {
-  return {
+  return tableResource(
     name,
-    path: `${name}.csv`,
-    profile: "tabular-data-resource",
-    format: "csv",
-    mediatype: "text/csv",
-    encoding: "utf-8",
     description,
-    dialect: { delimiter: ",", lineTerminator: "\n", header: true },
-    schema: {
-      fields: columns.map((column) => ({ name: column.name, type: column.type, description: column.about })),
-      missingValues: [""],
-    },
-  };
+    columns.map((column) => ({ name: column.name, type: column.type, description: column.about })),
+  );
 }

@@ -1,24 +1,12 @@
 /** Coefficients as the open files write them: Brown-Conrady, radius in mm on the recorded sensor. */
-import type { CanonicalDistortion } from "../../optics/distortion/canonical.ts";
+import type { BrownConradyTerms, CanonicalDistortion } from "../../optics/distortion/canonical.ts";
 import type { CanonicalShading } from "../../optics/shading.ts";
-
-/** k1 k2 k3 over 1 + k4 r^2 + k5 r^4 + k6 r^6, in mm^-2, mm^-4, mm^-6; p1 p2 in mm^-1. */
-export interface BrownConrady {
-  readonly k1: number;
-  readonly k2: number;
-  readonly k3: number;
-  readonly k4: number;
-  readonly k5: number;
-  readonly k6: number;
-  readonly p1: number;
-  readonly p2: number;
-}
 
 /**
  * The same equation as Brown-Conrady, exactly; `null` when it is none. The division model is one with k4 = lambda and nothing
  * else. Even anamorphic terms are none, and neither are coefficients of the desqueezed picture.
  */
-export function brownConrady(d: CanonicalDistortion): BrownConrady | null {
+export function brownConrady(d: CanonicalDistortion): BrownConradyTerms | null {
   if (d.squeeze !== 1) return null;
   const none = { k1: 0, k2: 0, k3: 0, k4: 0, k5: 0, k6: 0, p1: 0, p2: 0 };
   if (d.model === "division") return { ...none, k4: d.lambda };
@@ -28,7 +16,7 @@ export function brownConrady(d: CanonicalDistortion): BrownConrady | null {
 }
 
 /** As {@link brownConrady} without denominator; `null` when there is one: `lens.csv` has columns for k1 k2 k3 only. */
-export function plainBrownConrady(d: CanonicalDistortion): BrownConrady | null {
+export function plainBrownConrady(d: CanonicalDistortion): BrownConradyTerms | null {
   const terms = brownConrady(d);
   return terms === null || terms.k4 !== 0 || terms.k5 !== 0 || terms.k6 !== 0 ? null : terms;
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { pictureSize } from "../../src/still/size.ts";
+import { pictureHeader } from "../../src/ingest/picture-header.ts";
 
 const PNG = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 /** Signature, length and name of the header chunk, then 4608 = 0x1200 and 2592 = 0x0a20. */
@@ -8,24 +8,24 @@ const png = Uint8Array.from([...PNG, 0, 0, 0, 13, 0x49, 0x48, 0x44, 0x52, 0, 0, 
 const JPEG_FRAME = [0xff, 0xc2, 0, 17, 8, 0x04, 0x38, 0x07, 0x80, 3];
 const jpeg = Uint8Array.from([0xff, 0xd8, 0xff, 0xe0, 0, 4, 1, 2, 0xff, ...JPEG_FRAME]);
 
-describe("pictureSize", () => {
+describe("pictureHeader", () => {
   it("reads a PNG's header", () => {
-    expect(pictureSize(png)).toEqual({ kind: "png", widthPx: 4608, heightPx: 2592 });
+    expect(pictureHeader(png)).toMatchObject({ kind: "png", widthPx: 4608, heightPx: 2592 });
   });
 
   it("finds a JPEG's frame behind other segments, width after height", () => {
-    expect(pictureSize(jpeg)).toEqual({ kind: "jpeg", widthPx: 1920, heightPx: 1080 });
+    expect(pictureHeader(jpeg)).toMatchObject({ kind: "jpeg", widthPx: 1920, heightPx: 1080 });
   });
 
   it("does not take a table of codes (C4) for a frame", () => {
     const table = [0xff, 0xc4, 0, 9, 1, 2, 3, 4, 5, 6, 7];
-    expect(pictureSize(Uint8Array.from([0xff, 0xd8, ...table, ...JPEG_FRAME]))).toMatchObject({ widthPx: 1920 });
+    expect(pictureHeader(Uint8Array.from([0xff, 0xd8, ...table, ...JPEG_FRAME]))).toMatchObject({ widthPx: 1920 });
   });
 
   it("reads a view into a longer buffer", () => {
     const longer = new Uint8Array(100);
     longer.set(png, 40);
-    expect(pictureSize(longer.subarray(40))).toMatchObject({ widthPx: 4608 });
+    expect(pictureHeader(longer.subarray(40))).toMatchObject({ widthPx: 4608 });
   });
 
   it.each([
@@ -35,6 +35,6 @@ describe("pictureSize", () => {
     ["a JPEG that ends before its frame", jpeg.subarray(0, 12)],
     ["a PNG without width", Uint8Array.from([...png.subarray(0, 16), 0, 0, 0, 0, ...png.subarray(20)])],
   ])("knows no size of %s", (_, bytes) => {
-    expect(pictureSize(bytes)).toBeNull();
+    expect(pictureHeader(bytes)).toBeNull();
   });
 });

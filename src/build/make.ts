@@ -35,7 +35,7 @@ async function makeDay(request: DayRequest): Promise<DayWork> {
   stage("pages");
   const [{ dayPages }, { renderPages }] = await Promise.all([import("../view/day-pages.ts"), import("../site/render.ts")]);
   const site = { tool, buildId, show: show.show, days: request.days, packFiles, stills: stills.byTake, dataScripts: true };
-  const { takeDataScript } = await import("../view/take-data.ts");
+  const { takeDataScript } = await import("../view/take/take-data.ts");
   for (const t of summary.takes.filter(({ take }) => !take.duplicate)) {
     const script = takeDataScript(date, t, show.show.distances, stills.byTake.get(t.take.address));
     if (script !== null) out.write(`${into}/${script.path}`, Buffer.from(script.text));
@@ -50,7 +50,7 @@ async function makeShow(request: ShowRequest): Promise<void> {
   const { digests, show, showFindings, tool, buildId, out, into } = request;
   const [{ showPages }, { SEARCH_ROWS_PATH, searchRows, searchRowsScript }, { copyAssets, renderPages }] = await Promise.all([
     import("../view/show-pages.ts"),
-    import("../view/search-rows.ts"),
+    import("../view/show/search-rows.ts"),
     import("../site/render.ts"),
   ]);
   const days = digests.map(({ date, day }) => ({ date, day }));

@@ -9,7 +9,7 @@ import { digestDay } from "../summary/digest.ts";
 import type { DayDigest } from "../summary/types.ts";
 import type { PageKind, PageModel, PageSet, SiteContext } from "../view/context.ts";
 import { dayPages } from "../view/day-pages.ts";
-import { searchRows, searchRowsScript } from "../view/search-rows.ts";
+import { searchRows, searchRowsScript } from "../view/show/search-rows.ts";
 import { showPages } from "../view/show-pages.ts";
 import { dayNumber } from "./day-number.ts";
 import { thisTool } from "./program.ts";

@@ -1,6 +1,6 @@
 /** The day's stills in the report: the pictures as they are, and with the lens look taken off. */
 import type { ShowFolder } from "../ingest/folder.ts";
-import { type PictureHeader, pictureHeader } from "../ingest/picture-header.ts";
+import { type PictureHeader, pictureHeader } from "../ingest/pictures/picture-header.ts";
 import { fitsArea, type LookOnArea, middleLook } from "../still/middle-look.ts";
 import { type Picture, readPng, reduced, writePng } from "../still/picture.ts";
 import { stillScript } from "../still/script.ts";

@@ -4,7 +4,7 @@ import { exactStop, FULL_STOPS } from "../optics/stop-series.ts";
 import type { TakeSummary } from "../summary/types.ts";
 import type { DrawItem, Drawing } from "./drawing.ts";
 import { polyline, segment } from "./path.ts";
-import { stopWords } from "./ribbon-words.ts";
+import { stopWords } from "./ribbon/ribbon-words.ts";
 
 export interface StopDotsOptions {
   /** Ends of the scale as stop labels; T1.4 to T8 without it. */

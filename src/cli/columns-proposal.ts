@@ -1,6 +1,6 @@
 /** A proposed field map as text for people, and as objects for programs. */
 import type { Delimiter } from "../csv/delimiter.ts";
-import type { MapProposal } from "../ingest/propose-map.ts";
+import type { MapProposal } from "../ingest/columns/propose-map.ts";
 
 const DELIMITER_WORDS: Readonly<Record<Delimiter, string>> = { ",": "commas", ";": "semicolons", "\t": "tabs", "|": "bars" };
 

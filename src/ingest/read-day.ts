@@ -4,19 +4,19 @@ import { LOG } from "../core/findings/log.ts";
 import { SHOW } from "../core/findings/show.ts";
 import { didYouMean } from "../core/nearest-name.ts";
 import { wholeFile } from "../csv/decode.ts";
-import { type DayFile, dayWithoutFile, readDayFile } from "./day-file.ts";
-import { DAYS } from "./discover.ts";
-import { exrSequences } from "./exr-sequence.ts";
-import { type FieldMap, readFieldMaps } from "./field-map.ts";
 import type { ShowFolder } from "./folder.ts";
-import { type LogContext, readLensLog } from "./lens-log.ts";
-import type { LensLog } from "./log-record.ts";
+import { type FieldMap, readFieldMaps } from "./log/field-map.ts";
+import { type LogContext, readLensLog } from "./log/lens-log.ts";
+import type { LensLog } from "./log/log-record.ts";
 import { readNotes } from "./notes.ts";
 import { type Opener, opener, tellOfLongLine } from "./open-file.ts";
-import { readOpenTrackIo } from "./opentrackio.ts";
+import { exrSequences } from "./pictures/exr-sequence.ts";
+import { readStills, tellOfStills } from "./pictures/stills.ts";
 import { FIELD_MAPS } from "./read-show.ts";
 import type { DayInput, ShowInput } from "./records.ts";
-import { readStills, tellOfStills } from "./stills.ts";
+import { readOpenTrackIo } from "./samples/opentrackio.ts";
+import { type DayFile, dayWithoutFile, readDayFile } from "./show/day-file.ts";
+import { DAYS } from "./show/discover.ts";
 
 const ENTRIES = ["day.yaml", "notes.csv", "logs", "stills"];
 

@@ -5,8 +5,8 @@
 import type { Place } from "../core/finding.ts";
 import type { CalibrationPointValues, CoefficientConvention } from "../optics/convention.ts";
 import type { FrameRate } from "../time/frame-rate.ts";
-import type { LensLog } from "./log-record.ts";
-import type { StillData } from "./still-lens.ts";
+import type { LensLog } from "./log/log-record.ts";
+import type { StillData } from "./pictures/still-lens.ts";
 
 /** One value read from a cell: the value in canonical units, the exact text, and where the text stands. */
 export interface Cell<T> {

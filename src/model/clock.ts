@@ -1,6 +1,6 @@
 /** From a log's clock to the picture's: offsets in frames, other rates, drop-frame against non-drop labels. */
 import { sameRational } from "../core/rational.ts";
-import type { LensLog } from "../ingest/log-record.ts";
+import type { LensLog } from "../ingest/log/log-record.ts";
 import type { DayRecord } from "../ingest/records.ts";
 import { droppedPerMinute, type FrameRate, nominalRate } from "../time/frame-rate.ts";
 import { formatTimecode, framesForward, framesPerDay, parseTimecode } from "../time/timecode.ts";

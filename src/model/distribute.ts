@@ -2,7 +2,7 @@
 import type { Finding } from "../core/finding.ts";
 import { findingOf } from "../core/findings/kind.ts";
 import { MATCH } from "../core/findings/match.ts";
-import type { LensLog } from "../ingest/log-record.ts";
+import type { LensLog } from "../ingest/log/log-record.ts";
 import type { DayRecord } from "../ingest/records.ts";
 import { rateLabel } from "../time/frame-rate.ts";
 import { hasOwnRate, type PictureFrame, pictureFrames } from "./clock.ts";

@@ -1,5 +1,5 @@
 /** Which keys of a log say whose rows they are. */
-import type { LensLog } from "../ingest/log-record.ts";
+import type { LensLog } from "../ingest/log/log-record.ts";
 
 export type MatchRule = "clip" | "slate and take" | "camera and timecode";
 

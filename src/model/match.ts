@@ -2,7 +2,7 @@
 import { compareText, type Finding } from "../core/finding.ts";
 import { findingOf } from "../core/findings/kind.ts";
 import { MATCH } from "../core/findings/match.ts";
-import type { LensLog } from "../ingest/log-record.ts";
+import type { LensLog } from "../ingest/log/log-record.ts";
 import type { DayRecord } from "../ingest/records.ts";
 import { distribute, type LogShare } from "./distribute.ts";
 import type { TakeDraft } from "./draft.ts";

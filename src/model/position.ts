@@ -1,5 +1,5 @@
 /** Where a log row falls in a take. */
-import type { LensLog } from "../ingest/log-record.ts";
+import type { LensLog } from "../ingest/log/log-record.ts";
 import { framesPerDay } from "../time/timecode.ts";
 import { framesSinceStart, type PictureFrame } from "./clock.ts";
 import type { TakeDraft } from "./draft.ts";

@@ -1,7 +1,7 @@
 /** The joined day: takes with the log frames that belong to them. Still raw values; figures are computed in `summary`. */
 import type { Finding } from "../core/finding.ts";
 import type { DistanceM } from "../core/quantity.ts";
-import type { LogColumn } from "../ingest/log-record.ts";
+import type { LogColumn } from "../ingest/log/log-record.ts";
 import type {
   CalibrationTable,
   CoefficientConvention,

@@ -1,6 +1,6 @@
 /** A still as a script: a page from the disk may show a picture file and may not read its pixels, but it may read its own data. */
 
-import type { PictureHeader } from "../ingest/picture-header.ts";
+import type { PictureHeader } from "../ingest/pictures/picture-header.ts";
 import { readPng, reduced, writePng } from "./picture.ts";
 
 /** Global that still scripts call, defined by `assets/take.js`. */

@@ -1,14 +1,14 @@
 /** All pages of one day. */
 import type { DaySummary } from "../summary/types.ts";
 import type { PageSet, SiteContext } from "./context.ts";
-import { dayContext } from "./day-context.ts";
-import { dayFindingsPage } from "./day-findings-page.ts";
-import { dayPage } from "./day-page.ts";
-import { editorialPage } from "./editorial-page.ts";
+import { dayContext } from "./day/day-context.ts";
+import { dayPage } from "./day/day-page.ts";
+import { dayFindingsPage } from "./findings/day-findings-page.ts";
 import { deepFreeze } from "./freeze.ts";
-import { productionPage } from "./production-page.ts";
-import { takePage } from "./take-page.ts";
-import { vfxPage } from "./vfx-page.ts";
+import { editorialPage } from "./readers/editorial-page.ts";
+import { productionPage } from "./readers/production-page.ts";
+import { vfxPage } from "./readers/vfx-page.ts";
+import { takePage } from "./take/take-page.ts";
 
 /**
  * View models of a day: its page, a sheet a take (not for a row whose address an earlier row has), the pages for

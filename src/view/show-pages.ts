@@ -3,14 +3,14 @@ import type { ShowInput } from "../ingest/records.ts";
 import { calibrationCoverage } from "../summary/coverage.ts";
 import type { DayDigest } from "../summary/types.ts";
 import type { PageSet, SiteContext } from "./context.ts";
-import { findingsPage } from "./findings-page.ts";
+import { findingsPage } from "./findings/findings-page.ts";
 import { deepFreeze } from "./freeze.ts";
-import { homePage } from "./home-page.ts";
-import { kitPage } from "./kit-page.ts";
-import { lensPage } from "./lens-page.ts";
+import { kitPage } from "./kit/kit-page.ts";
+import { lensPage } from "./kit/lens-page.ts";
 import { lensPaths } from "./links.ts";
-import { methodsPage } from "./methods-page.ts";
-import { takesIndexPage } from "./takes-index-page.ts";
+import { homePage } from "./show/home-page.ts";
+import { methodsPage } from "./show/methods-page.ts";
+import { takesIndexPage } from "./show/takes-index-page.ts";
 
 /**
  * View models of the show-wide pages, made from what each day left behind: the first page, kit, a page a lens, all

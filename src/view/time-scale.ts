@@ -1,5 +1,5 @@
 /** One time scale for all rows of a day: the seconds it holds and how wide a second is drawn. */
-import { ROW_GUTTER } from "../chart/row-ribbon.ts";
+import { ROW_GUTTER } from "../chart/ribbon/row-ribbon.ts";
 
 /** Width of the ribbon column, and what its scale and its off-scale labels need on the right. */
 export const RIBBON_COLUMN = 420;

@@ -17,7 +17,7 @@ import { readPng } from "../../src/still/picture.ts";
 import { takeOff } from "../../src/still/take-off.ts";
 import { summariseDay } from "../../src/summary/day.ts";
 import { lensLookFrames } from "../../src/summary/lens-look-frames.ts";
-import { takeRecord } from "../../src/view/take-data.ts";
+import { takeRecord } from "../../src/view/take/take-data.ts";
 import { launchChromium } from "../helpers/chromium.ts";
 import { diskFolder } from "../helpers/disk-folder.ts";
 

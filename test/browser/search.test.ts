@@ -7,7 +7,7 @@ import { pathToFileURL } from "node:url";
 import { gzipSync } from "node:zlib";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
-import { searchRowsScript } from "../../src/view/search-rows.ts";
+import { searchRowsScript } from "../../src/view/show/search-rows.ts";
 import { launchChromium } from "../helpers/chromium.ts";
 import { syntheticRows } from "../helpers/synthetic-rows.ts";
 

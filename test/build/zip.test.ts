@@ -5,8 +5,8 @@ import { join } from "node:path";
 import { crc32, inflateRawSync } from "node:zlib";
 import { unzipSync } from "fflate";
 import { describe, expect, it } from "vitest";
-import { writeZip, ZipTooLarge } from "../../src/build/zip.ts";
-import { neededFiles, withoutDeadLinks } from "../../src/build/zip-pages.ts";
+import { writeZip, ZipTooLarge } from "../../src/build/zip/zip.ts";
+import { neededFiles, withoutDeadLinks } from "../../src/build/zip/zip-pages.ts";
 
 const DATE = { year: 2031, month: 5, day: 6 };
 const FILES: Record<string, string> = {

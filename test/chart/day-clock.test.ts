@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { dayClock } from "../../src/chart/day-clock.ts";
+import { dayClock } from "../../src/chart/day/day-clock.ts";
 import type { DaySummary } from "../../src/summary/types.ts";
 import { exampleDaySummary } from "../fixtures/day-summary.ts";
 import { LENS_35, LENS_50, LENS_75, LENS_ZOOM } from "../fixtures/day-summary-kit.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { focusRibbon } from "../../src/chart/focus-ribbon.ts";
+import { focusRibbon } from "../../src/chart/ribbon/focus-ribbon.ts";
 import { svg } from "../../src/chart/svg.ts";
 import { exampleDaySummary, exampleTake } from "../fixtures/day-summary.ts";
 import { LENS_75 } from "../fixtures/day-summary-kit.ts";

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { Drawing } from "../../src/chart/drawing.ts";
-import { frontsDrawing } from "../../src/chart/kit-fronts.ts";
-import { massDrawing } from "../../src/chart/kit-mass.ts";
-import { widestStopsDrawing } from "../../src/chart/kit-widest.ts";
+import { frontsDrawing } from "../../src/chart/kit/kit-fronts.ts";
+import { massDrawing } from "../../src/chart/kit/kit-mass.ts";
+import { widestStopsDrawing } from "../../src/chart/kit/kit-widest.ts";
 import { clipped, overlapping, wordsOf } from "./reading.ts";
 
 const plain = (text: string) => text.replaceAll(/[\u00a0\u2009\u202f]/g, " ");

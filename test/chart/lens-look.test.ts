@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { lensLookDrawing } from "../../src/chart/lens-look.ts";
-import { shadingRings } from "../../src/chart/shading-rings.ts";
+import { lensLookDrawing } from "../../src/chart/look/lens-look.ts";
+import { shadingRings } from "../../src/chart/look/shading-rings.ts";
+import { visibleRuns } from "../../src/chart/ribbon/visible-runs.ts";
 import { svg } from "../../src/chart/svg.ts";
-import { visibleRuns } from "../../src/chart/visible-runs.ts";
 import { completeCanonical } from "../../src/optics/distortion/canonical.ts";
 import { lookOnArea } from "../../src/still/middle-look.ts";
 import { clipped, overlapping, pathsOf, wordsOf } from "./reading.ts";

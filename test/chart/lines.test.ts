@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { gapHatching, gapSpans } from "../../src/chart/gaps.ts";
 import { bar, coordinate, polyline, segment } from "../../src/chart/path.ts";
+import { gapHatching, gapSpans } from "../../src/chart/ribbon/gaps.ts";
 import { TOLERANCE, thin, trace } from "../../src/chart/series.ts";
 import { readPath } from "./reading.ts";
 

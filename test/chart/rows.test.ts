@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { ROW_GUTTER, rowRibbon, rowTimeScale } from "../../src/chart/row-ribbon.ts";
+import { ROW_GUTTER, rowRibbon, rowTimeScale } from "../../src/chart/ribbon/row-ribbon.ts";
 import { stopDots } from "../../src/chart/stop-dots.ts";
 import { svg } from "../../src/chart/svg.ts";
 import { exampleDaySummary, exampleTake } from "../fixtures/day-summary.ts";

@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import { looksOf } from "../../src/client/take/look-at.ts";
 import { overscanWords, pointRows } from "../../src/client/take/look-numbers.ts";
 import { openTake } from "../../src/format/take-record.ts";
-import { takeRecord } from "../../src/view/take-data.ts";
-import { lookView } from "../../src/view/take-look.ts";
+import { takeRecord } from "../../src/view/take/take-data.ts";
+import { lookView } from "../../src/view/take/take-look.ts";
 import { lensTake } from "../summary/lens-show.ts";
 
 const KEYS = [

@@ -8,7 +8,7 @@ import { lookOnArea } from "../../src/still/middle-look.ts";
 import type { Picture } from "../../src/still/picture.ts";
 import { takeOff } from "../../src/still/take-off.ts";
 import { lensLookFrames } from "../../src/summary/lens-look-frames.ts";
-import { takeRecord } from "../../src/view/take-data.ts";
+import { takeRecord } from "../../src/view/take/take-data.ts";
 import { lensTake } from "../summary/lens-show.ts";
 
 const AREA = { widthMm: 28.8, heightMm: 16.2 };

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { limitProblem } from "../../src/csv/column-spec.ts";
 import { CALIBRATION_COLUMNS, ENCODER_COLUMNS, LENS_COLUMNS, LOG_FILE_COLUMNS, NOTE_COLUMNS } from "../../src/csv/columns.ts";
 import { columnsMarkdown } from "../../src/csv/columns-markdown.ts";
-import { LOG_COLUMNS } from "../../src/ingest/log-record.ts";
+import { LOG_COLUMNS } from "../../src/ingest/log/log-record.ts";
 import { COEFFICIENTS } from "../../src/optics/convention.ts";
 
 describe("the column specifications", () => {

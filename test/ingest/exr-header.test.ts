@@ -4,8 +4,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type ExrPart, readExrHeader } from "../../src/ingest/exr-header.ts";
-import { stillDataOfExr, timecodeOfWords } from "../../src/ingest/still-lens.ts";
+import { type ExrPart, readExrHeader } from "../../src/ingest/pictures/exr-header.ts";
+import { stillDataOfExr, timecodeOfWords } from "../../src/ingest/pictures/still-lens.ts";
 import { type Attribute, floats, ints, multiPartHeader, smallExr, string } from "../helpers/small-exr.ts";
 
 const LONG = "aNameOfAnAttributeThatIsLongerThanThirtyOneBytes";

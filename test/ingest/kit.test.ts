@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { collectFindings } from "../../src/core/findings/collect.ts";
-import { readCalibrationFile } from "../../src/ingest/calibration-file.ts";
-import { readCameras } from "../../src/ingest/cameras.ts";
-import { readLenses } from "../../src/ingest/lenses.ts";
+import { readCalibrationFile } from "../../src/ingest/kit/calibration-file.ts";
+import { readCameras } from "../../src/ingest/kit/cameras.ts";
+import { readLenses } from "../../src/ingest/kit/lenses.ts";
 import type { Lens } from "../../src/ingest/records.ts";
 
 const HEAD = "lens,kind,focal_mm,focal_min_mm,focal_max_mm,widest_t,widest_f,transmittance,squeeze\n";

@@ -2,9 +2,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Finding } from "../../src/core/finding.ts";
 import { collectFindings } from "../../src/core/findings/collect.ts";
-import { readFieldMaps } from "../../src/ingest/field-map.ts";
-import { type LogContext, logSource, readLensLog } from "../../src/ingest/lens-log.ts";
-import type { LensLog } from "../../src/ingest/log-record.ts";
+import { readFieldMaps } from "../../src/ingest/log/field-map.ts";
+import { type LogContext, logSource, readLensLog } from "../../src/ingest/log/lens-log.ts";
+import type { LensLog } from "../../src/ingest/log/log-record.ts";
 
 const SHOW: LogContext = { rate: { num: 24, denom: 1 }, dropFrame: false, maps: [], date: "2031-05-06" };
 const DROP: LogContext = { ...SHOW, rate: { num: 30000, denom: 1001 }, dropFrame: true };

@@ -4,7 +4,7 @@ import { collectFindings } from "../../src/core/findings/collect.ts";
 import type { ShowFolder } from "../../src/ingest/folder.ts";
 import { readDay } from "../../src/ingest/read-day.ts";
 import { readShow } from "../../src/ingest/read-show.ts";
-import { readYaml } from "../../src/ingest/yaml-text.ts";
+import { readYaml } from "../../src/ingest/show/yaml-text.ts";
 import { type Files, memoryFolder, SMALL_KIT } from "../helpers/memory-show.ts";
 
 const DATE = "2031-05-06";

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import type { Finding } from "../../src/core/finding.ts";
 import { collectFindings } from "../../src/core/findings/collect.ts";
-import { jsonErrorAt, memberAt } from "../../src/ingest/json-position.ts";
-import { type LogContext, logSource } from "../../src/ingest/lens-log.ts";
-import type { LensLog } from "../../src/ingest/log-record.ts";
-import { readOpenTrackIo } from "../../src/ingest/opentrackio.ts";
+import { type LogContext, logSource } from "../../src/ingest/log/lens-log.ts";
+import type { LensLog } from "../../src/ingest/log/log-record.ts";
+import { jsonErrorAt, memberAt } from "../../src/ingest/samples/json-position.ts";
+import { readOpenTrackIo } from "../../src/ingest/samples/opentrackio.ts";
 
 const SHOW: LogContext = { rate: { num: 30000, denom: 1001 }, dropFrame: true, maps: [], date: "2031-05-06" };
 

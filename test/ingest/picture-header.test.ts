@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { pictureHeader } from "../../src/ingest/picture-header.ts";
+import { pictureHeader } from "../../src/ingest/pictures/picture-header.ts";
 
 const PNG = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 /** Signature, length and name of the header chunk, then 4608 = 0x1200 and 2592 = 0x0a20. */

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { collectFindings } from "../../src/core/findings/collect.ts";
-import { readFieldMaps } from "../../src/ingest/field-map.ts";
-import { guessColumn, headerParts } from "../../src/ingest/guess-column.ts";
-import { type MapProposal, proposeMap } from "../../src/ingest/propose-map.ts";
+import { guessColumn, headerParts } from "../../src/ingest/columns/guess-column.ts";
+import { type MapProposal, proposeMap } from "../../src/ingest/columns/propose-map.ts";
+import { readFieldMaps } from "../../src/ingest/log/field-map.ts";
 
 function propose(text: string): MapProposal {
   const proposal = proposeMap("x.csv", new TextEncoder().encode(text));

@@ -2,11 +2,11 @@ import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import type { Finding } from "../../src/core/finding.ts";
 import { collectFindings } from "../../src/core/findings/collect.ts";
-import { type LogContext, logSource, readLensLog } from "../../src/ingest/lens-log.ts";
-import type { LensLog } from "../../src/ingest/log-record.ts";
-import { readOpenTrackIo } from "../../src/ingest/opentrackio.ts";
+import { type LogContext, logSource, readLensLog } from "../../src/ingest/log/lens-log.ts";
+import type { LensLog } from "../../src/ingest/log/log-record.ts";
 import { readDay } from "../../src/ingest/read-day.ts";
 import { readShow } from "../../src/ingest/read-show.ts";
+import { readOpenTrackIo } from "../../src/ingest/samples/opentrackio.ts";
 import { diskFolder } from "../helpers/disk-folder.ts";
 
 const SHOW: LogContext = { rate: { num: 24, denom: 1 }, dropFrame: false, maps: [], date: "2031-05-06" };

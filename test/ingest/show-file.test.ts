@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { Finding } from "../../src/core/finding.ts";
 import { collectFindings } from "../../src/core/findings/collect.ts";
-import { readDayFile } from "../../src/ingest/day-file.ts";
 import type { DayRecord, ShowRecord } from "../../src/ingest/records.ts";
-import { readShowFile } from "../../src/ingest/show-file.ts";
+import { readDayFile } from "../../src/ingest/show/day-file.ts";
+import { readShowFile } from "../../src/ingest/show/show-file.ts";
 
 function show(text: string): { show: ShowRecord | null; findings: readonly Finding[] } {
   const found = collectFindings();

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { collectFindings } from "../../src/core/findings/collect.ts";
-import { stillDataOfExif } from "../../src/ingest/exif.ts";
 import { opener } from "../../src/ingest/open-file.ts";
-import { pictureHeader } from "../../src/ingest/picture-header.ts";
-import { readStillName, readStills } from "../../src/ingest/stills.ts";
+import { stillDataOfExif } from "../../src/ingest/pictures/exif.ts";
+import { pictureHeader } from "../../src/ingest/pictures/picture-header.ts";
+import { readStillName, readStills } from "../../src/ingest/pictures/stills.ts";
 import { memoryFolder, SMALL_KIT, summarise } from "../helpers/memory-show.ts";
 import { floats, ints, joined, smallExr, string } from "../helpers/small-exr.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { countFindings, finding, openFindings } from "../../src/core/finding.ts";
-import { findingView, worstFirst } from "../../src/view/findings.ts";
+import { findingView, worstFirst } from "../../src/view/findings/findings.ts";
 
 const open = finding({ code: "CHECK702", severity: "check", message: "Open", hint: "Mend it" });
 const error = finding({ code: "MATCH406", severity: "error", message: "Wrong", hint: "Mend it" });

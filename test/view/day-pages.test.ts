@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { PageModel } from "../../src/view/context.ts";
-import type { DayPage } from "../../src/view/day-page.ts";
+import type { DayPage } from "../../src/view/day/day-page.ts";
 import { dayPages } from "../../src/view/day-pages.ts";
-import type { TakePage } from "../../src/view/take-page.ts";
+import type { TakePage } from "../../src/view/take/take-page.ts";
 import { exampleDaySummary } from "../fixtures/day-summary.ts";
 import { emptyDay, exampleContext } from "../fixtures/site-context.ts";
 

@@ -1,15 +1,15 @@
 import { describe, expect, it } from "vitest";
 import type { LensCoverage } from "../../src/summary/coverage.ts";
 import type { SlateExposure, TakeExposure } from "../../src/summary/exposure.ts";
-import { coverageView } from "../../src/view/coverage-facts.ts";
-import { dayContext } from "../../src/view/day-context.ts";
-import { exposureTable } from "../../src/view/exposure-table.ts";
-import { kitPage } from "../../src/view/kit-page.ts";
+import { dayContext } from "../../src/view/day/day-context.ts";
+import { exposureTable } from "../../src/view/day/exposure-table.ts";
+import { kitPage } from "../../src/view/kit/kit-page.ts";
 import { tradeWords, unitName } from "../../src/view/names.ts";
-import { exposureFacts } from "../../src/view/take-exposure.ts";
-import { lookView } from "../../src/view/take-look.ts";
-import { pullsView } from "../../src/view/take-pulls.ts";
-import { subjectSentence } from "../../src/view/take-subject.ts";
+import { coverageView } from "../../src/view/readers/coverage-facts.ts";
+import { exposureFacts } from "../../src/view/take/take-exposure.ts";
+import { lookView } from "../../src/view/take/take-look.ts";
+import { pullsView } from "../../src/view/take/take-pulls.ts";
+import { subjectSentence } from "../../src/view/take/take-subject.ts";
 import { exampleDaySummary, exampleTake } from "../fixtures/day-summary.ts";
 import { exampleContext } from "../fixtures/site-context.ts";
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { pairPlates } from "../../src/view/plates.ts";
+import { pairPlates } from "../../src/view/readers/plates.ts";
 import { exampleTake } from "../fixtures/day-summary.ts";
 
 describe("pairPlates", () => {

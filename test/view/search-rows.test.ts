@@ -3,8 +3,8 @@ import { describe, expect, it } from "vitest";
 import { SEARCH_GLOBAL, type SearchRows } from "../../src/core/search-rows.ts";
 import { digestDay } from "../../src/summary/digest.ts";
 import type { DayDigest } from "../../src/summary/types.ts";
-import { searchRows, searchRowsScript } from "../../src/view/search-rows.ts";
-import { compareCodes, takesIndexPage } from "../../src/view/takes-index-page.ts";
+import { searchRows, searchRowsScript } from "../../src/view/show/search-rows.ts";
+import { compareCodes, takesIndexPage } from "../../src/view/show/takes-index-page.ts";
 import { exampleDaySummary } from "../fixtures/day-summary.ts";
 import { exampleContext } from "../fixtures/site-context.ts";
 

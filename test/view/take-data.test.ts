@@ -5,7 +5,7 @@ import { furtherReadout, readout } from "../../src/format/readout.ts";
 import { openTake, type TakeRecord } from "../../src/format/take-record.ts";
 import type { TakeSummary } from "../../src/summary/types.ts";
 import { frameValues, readoutSources } from "../../src/view/frame-values.ts";
-import { takeDataScript, takeRecord } from "../../src/view/take-data.ts";
+import { takeDataScript, takeRecord } from "../../src/view/take/take-data.ts";
 import { exampleDaySummary } from "../fixtures/day-summary.ts";
 import { lensTake } from "../summary/lens-show.ts";
 

@@ -6,7 +6,7 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { fileProblem } from "../../build/file-problem.ts";
 import { columnsMarkdown } from "../../csv/columns-markdown.ts";
-import { proposeMap } from "../../ingest/propose-map.ts";
+import { proposeMap } from "../../ingest/columns/propose-map.ts";
 import { columnObjects } from "../columns-json.ts";
 import { proposalObjects, proposalText } from "../columns-proposal.ts";
 import { EXIT, type Io } from "../io.ts";

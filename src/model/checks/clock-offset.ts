@@ -3,7 +3,7 @@
  * takes: where no log fits its note as it stands, and all fit when moved by one offset, that offset is proposed.
  */
 import { MATCH } from "../../core/findings/match.ts";
-import type { LensLog } from "../../ingest/log-record.ts";
+import type { LensLog } from "../../ingest/log/log-record.ts";
 import { framesForward, framesPerDay } from "../../time/timecode.ts";
 import { sameName } from "../address.ts";
 import { pictureFrames } from "../clock.ts";

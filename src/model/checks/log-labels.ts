@@ -1,6 +1,6 @@
 /** Labels of a log that say another way of counting than the log does. */
 import { MATCH } from "../../core/findings/match.ts";
-import type { LensLog } from "../../ingest/log-record.ts";
+import type { LensLog } from "../../ingest/log/log-record.ts";
 import { droppedPerMinute, nominalRate, rateLabel } from "../../time/frame-rate.ts";
 import type { DayContext } from "./day.ts";
 

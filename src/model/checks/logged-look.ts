@@ -1,6 +1,6 @@
 /** Distortion and shading that a log carries: constant while focus moves, against the kit's table, brighter than the centre. */
 import { CHECK } from "../../core/findings/check.ts";
-import type { LogColumn } from "../../ingest/log-record.ts";
+import type { LogColumn } from "../../ingest/log/log-record.ts";
 import { coefficientsAt } from "../../optics/calibration.ts";
 import type { CoefficientConvention, CoefficientName, Coefficients } from "../../optics/convention.ts";
 import { canonicalDistortion } from "../../optics/distortion/canonical.ts";

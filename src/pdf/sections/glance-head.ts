@@ -1,5 +1,5 @@
 /** Top of the first page: which show, which day, where; the day by the clock; six figures. */
-import { dayClock } from "../../chart/day-clock.ts";
+import { dayClock } from "../../chart/day/day-clock.ts";
 import { NOT_RECORDED } from "../../format/absent.ts";
 import { fixed } from "../../format/number.ts";
 import { eighths } from "../../format/pages.ts";

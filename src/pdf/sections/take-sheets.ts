@@ -1,7 +1,7 @@
 /** Take by take: head, main figures, focus through the take, pulls, and the rest by where it comes from. */
 import type { Drawing } from "../../chart/drawing.ts";
-import { focusRibbon } from "../../chart/focus-ribbon.ts";
-import { ROW_GUTTER, rowRibbon } from "../../chart/row-ribbon.ts";
+import { focusRibbon } from "../../chart/ribbon/focus-ribbon.ts";
+import { ROW_GUTTER, rowRibbon } from "../../chart/ribbon/row-ribbon.ts";
 import { plural } from "../../format/words.ts";
 import type { TakeSummary } from "../../summary/types.ts";
 import { standing } from "../../view/names.ts";

@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { finderOf } from "../../../src/client/search/finder.ts";
 import type { SearchTake } from "../../../src/core/search-rows.ts";
-import { searchRows } from "../../../src/view/search-rows.ts";
+import { searchRows } from "../../../src/view/show/search-rows.ts";
 import { demoDigests } from "../../helpers/demo-digests.ts";
 
 const { show, digests } = demoDigests();

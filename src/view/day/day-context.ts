@@ -1,0 +1,53 @@
+/** What the pages of one day look up again and again. */
+import type { DaySummary, TakeSummary } from "../../summary/types.ts";
+import type { SiteContext } from "../context.ts";
+import { foldName, lensPaths } from "../links.ts";
+import { takeName } from "../names.ts";
+
+export interface DayContext {
+  readonly site: SiteContext;
+  readonly summary: DaySummary;
+  /** Takes that have a page: all but rows with an address that an earlier row has. */
+  readonly takes: readonly TakeSummary[];
+  /** Names of those takes by address. */
+  readonly names: ReadonlyMap<string, string>;
+  /** Slates in shooting order with their takes. */
+  readonly slates: readonly SlateGroup[];
+  readonly lensPaths: ReadonlyMap<string, string>;
+}
+
+export interface SlateGroup {
+  readonly slate: string;
+  /** Fragment of the slate on the day page. */
+  readonly anchor: string;
+  readonly takes: readonly TakeSummary[];
+}
+
+export function dayContext(summary: DaySummary, site: SiteContext): DayContext {
+  const takes = summary.takes.filter((t) => !t.take.duplicate);
+  return {
+    site,
+    summary,
+    takes,
+    names: new Map(takes.map((t) => [t.take.address, takeName(t.take)])),
+    slates: groupBySlate(takes),
+    lensPaths: lensPaths(summary.kit),
+  };
+}
+
+function groupBySlate(takes: readonly TakeSummary[]): readonly SlateGroup[] {
+  const groups = new Map<string, TakeSummary[]>();
+  for (const t of takes) {
+    const group = groups.get(t.take.slate);
+    if (group === undefined) groups.set(t.take.slate, [t]);
+    else group.push(t);
+  }
+  const anchors = new Set<string>();
+  return [...groups].map(([slate, members]) => {
+    const base = `slate-${foldName(slate)}`;
+    let anchor = base;
+    for (let n = 2; anchors.has(anchor); n++) anchor = `${base}-${n}`;
+    anchors.add(anchor);
+    return { slate, anchor, takes: members };
+  });
+}

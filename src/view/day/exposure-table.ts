@@ -1,0 +1,73 @@
+/** How far the takes and cameras of each slate lie apart in exposure and colour temperature. */
+import { kelvin } from "../../format/amounts.ts";
+import { fixed } from "../../format/number.ts";
+import { listWords } from "../../format/words.ts";
+import type { ExposureSpread, SlateExposure } from "../../summary/exposure.ts";
+import { hrefTo, takePath } from "../links.ts";
+import { type Cell, cell, column, num, row, type TableModel, table, textOr } from "../table.ts";
+import type { DayContext } from "./day-context.ts";
+
+const NOT_ALL = "not all recorded";
+
+/** A row for each slate with more than one clip; no rows when no slate has. */
+export function exposureTable(day: DayContext, path: string): TableModel {
+  const slates = day.summary.slateExposure.filter((slate) => slate.clips > 1);
+  return table(
+    "exposure-table",
+    "Spread in exposure and colour temperature of each slate over its takes and cameras",
+    [
+      column("Slate"),
+      column("Cameras"),
+      column("Clips", { num: true }),
+      column("Light on the sensor", { unit: "spread, stops", num: true }),
+      column("With EI", { unit: "spread, stops", num: true }),
+      column("Brightest on the sensor"),
+      column("Darkest"),
+      column("Colour temperature", { unit: "shift, mired", num: true }),
+      column("Setting", { unit: "lowest to highest" }),
+    ],
+    slates.map((slate) => slateRow(slate, day, path)),
+  );
+}
+
+function slateRow(slate: SlateExposure, day: DayContext, path: string): Row {
+  const anchor = day.slates.find((group) => group.slate === slate.slate)?.anchor;
+  const { light, withEi, beforeNd, colourTemperature: colour } = slate;
+  const apart = light !== null && light.spreadStops >= 0.005;
+  return row(cell(slate.slate, { nb: true, ...(anchor === undefined ? {} : { href: hrefTo(path, path, anchor) }) }), [
+    cell(listWords(slate.cameras)),
+    num(String(slate.clips)),
+    light === null && beforeNd !== null ? spreadCell(beforeNd, "before ND") : spreadCell(light),
+    spreadCell(withEi),
+    light === null ? absent() : apart ? takeCell(light.brightest.address, day, path) : cell("all alike"),
+    light === null ? absent() : apart ? takeCell(light.darkest.address, day, path) : cell("all alike"),
+    colour === null ? absent(true) : cell(fixed(colour.shiftMired, 0), { num: true, note: leftOut(colour.leftOut) }),
+    textOr(colour === null ? null : kelvins(colour.lowestK, colour.highestK), NOT_ALL, { nb: true }),
+  ]);
+}
+
+type Row = ReturnType<typeof row>;
+
+function absent(num = false): Cell {
+  return cell(NOT_ALL, { absent: true, num });
+}
+
+function spreadCell(spread: ExposureSpread | null, without = ""): Cell {
+  if (spread === null) return absent(true);
+  const note = [without, leftOut(spread.leftOut)].filter((words) => words !== "").join(", ");
+  return cell(fixed(spread.spreadStops, 2), { num: true, note });
+}
+
+/** Clips without the parts that it needs. */
+function leftOut(clips: number): string {
+  return clips === 0 ? "" : `${clips} left out`;
+}
+
+function takeCell(address: string, day: DayContext, path: string): Cell {
+  const name = day.names.get(address);
+  return name === undefined ? cell(address) : cell(name, { nb: true, href: hrefTo(path, takePath(day.summary.date, address)) });
+}
+
+function kelvins(lowest: number, highest: number): string {
+  return lowest === highest ? kelvin(lowest) : `${fixed(lowest, 0)} to ${kelvin(highest)}`;
+}

@@ -1,0 +1,126 @@
+/** The findings of the whole show, and the glossary of every code. */
+import type { Finding } from "../../core/finding.ts";
+import { FINDING_KINDS } from "../../core/findings/catalogue.ts";
+import { plural } from "../../format/words.ts";
+import type { DayDigest } from "../../summary/types.ts";
+import type { PageModel, SiteContext } from "../context.ts";
+import { dayPath, FINDINGS_PATH, hrefTo } from "../links.ts";
+import { dayShort, takeName } from "../names.ts";
+import { pageBase } from "../page.ts";
+import { codeAnchor, countWords, type FindingView, findingView, severityClass, severityWord, worstFirst } from "./findings.ts";
+
+/** A day's list here stops at this many; the day's own page has them all. */
+const MOST_A_DAY = 30;
+
+export interface DayFindingList {
+  readonly id: string;
+  readonly heading: string;
+  readonly href: string;
+  readonly counts: string;
+  readonly findings: readonly FindingView[];
+  readonly hasFindings: boolean;
+  readonly more: string;
+  readonly hasMore: boolean;
+}
+
+export interface GlossaryEntry {
+  readonly id: string;
+  readonly code: string;
+  readonly word: string;
+  readonly cls: string;
+  readonly title: string;
+  readonly explain: string;
+  readonly seen: string;
+}
+
+export interface GlossaryGroup {
+  readonly id: string;
+  readonly heading: string;
+  readonly entries: readonly GlossaryEntry[];
+}
+
+export interface FindingsPage extends PageModel {
+  readonly counts: string;
+  readonly show: readonly FindingView[];
+  readonly hasShow: boolean;
+  readonly days: readonly DayFindingList[];
+  readonly hasDays: boolean;
+  readonly glossary: readonly GlossaryGroup[];
+}
+
+const GROUP_WORDS: Readonly<Record<string, string>> = {
+  CSV: "Reading files",
+  LOG: "Lens logs",
+  NOTE: "Notes",
+  MATCH: "Joining logs and takes",
+  KIT: "Kit and calibration",
+  SHOW: "Show and day settings",
+  CHECK: "Rules of the trade",
+  OUT: "Written files",
+};
+
+export function findingsPage(digests: readonly DayDigest[], context: SiteContext): FindingsPage {
+  const show = context.showFindings ?? [];
+  const seen = countCodes([...show, ...digests.flatMap((d) => d.findings)]);
+  const sum = (severity: "error" | "check" | "remark") =>
+    digests.reduce((total, d) => total + d.findingCounts[severity], show.filter((f) => f.severity === severity).length);
+  return {
+    ...pageBase(
+      { path: FINDINGS_PATH, title: "Findings", trail: [{ label: "Findings", path: FINDINGS_PATH }], styles: ["home.css"] },
+      context,
+    ),
+    counts: countWords({ error: sum("error"), check: sum("check"), remark: sum("remark") }),
+    show: worstFirst(show).map((f) => findingView(f, { path: FINDINGS_PATH, date: "", takes: new Map() })),
+    hasShow: show.length > 0,
+    days: digests.map(dayList),
+    hasDays: digests.length > 0,
+    glossary: glossary(seen),
+  };
+}
+
+function dayList(d: DayDigest): DayFindingList {
+  const takes = new Map(d.takes.map((t) => [t.address, takeName(t)]));
+  const shown = worstFirst(d.findings).slice(0, MOST_A_DAY);
+  const rest = d.findings.length - shown.length;
+  return {
+    id: `day-${d.date}`,
+    heading: dayShort(d),
+    href: hrefTo(FINDINGS_PATH, dayPath(d.date, "findings")),
+    counts: countWords(d.findingCounts),
+    findings: shown.map((f) => findingView(f, { path: FINDINGS_PATH, date: d.date, takes })),
+    hasFindings: shown.length > 0,
+    more: `${plural(rest, "more finding")} of this day`,
+    hasMore: rest > 0,
+  };
+}
+
+function countCodes(findings: readonly Finding[]): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  for (const f of findings) counts.set(f.code, (counts.get(f.code) ?? 0) + 1);
+  return counts;
+}
+
+function glossary(seen: ReadonlyMap<string, number>): readonly GlossaryGroup[] {
+  const groups = new Map<string, GlossaryEntry[]>();
+  for (const kind of FINDING_KINDS) {
+    const prefix = kind.code.replace(/\d+$/, "");
+    const count = seen.get(kind.code) ?? 0;
+    const entry: GlossaryEntry = {
+      id: codeAnchor(kind.code),
+      code: kind.code,
+      word: severityWord(kind.severity),
+      cls: severityClass(kind.severity),
+      title: kind.title,
+      explain: kind.explain.replaceAll("`", ""),
+      seen: count === 0 ? "not in this show" : `${plural(count, "time")} in this show`,
+    };
+    const group = groups.get(prefix);
+    if (group === undefined) groups.set(prefix, [entry]);
+    else group.push(entry);
+  }
+  return [...groups].map(([prefix, entries]) => ({
+    id: `codes-${prefix.toLowerCase()}`,
+    heading: `${prefix}, ${(GROUP_WORDS[prefix] ?? prefix).toLowerCase()}`,
+    entries,
+  }));
+}

@@ -1,0 +1,117 @@
+/** The day for the cutting room: circled takes first, all takes below. */
+import { NOT_LOGGED, NOT_RECORDED } from "../../format/absent.ts";
+import { stopRange } from "../../format/stop.ts";
+import { minutesSeconds } from "../../format/time.ts";
+import { listWords, plural } from "../../format/words.ts";
+import type { TakeSummary } from "../../summary/types.ts";
+import type { PageModel } from "../context.ts";
+import type { DayContext } from "../day/day-context.ts";
+import { type DayHead, dayHead, dayTitle } from "../day/day-page.ts";
+import { distanceUnit, rangeInColumn } from "../distances.ts";
+import { type FileLink, fileLinks } from "../files.ts";
+import { dayPath, hrefTo, takePath } from "../links.ts";
+import { dayShort, sentence, takeName, tradeWords } from "../names.ts";
+import { pageBase } from "../page.ts";
+import { cell, column, num, type Row, row, type TableModel, table, textOr } from "../table.ts";
+import { focalRange } from "../take/take-facts.ts";
+
+export interface EditorialPage extends PageModel, DayHead {
+  readonly circled: TableModel;
+  readonly hasCircled: boolean;
+  readonly others: TableModel;
+  readonly hasOthers: boolean;
+  readonly circledSentence: string;
+  readonly files: readonly FileLink[];
+  readonly hasFiles: boolean;
+}
+
+export function editorialPage(day: DayContext): EditorialPage {
+  const { summary, site } = day;
+  const path = dayPath(summary.date, "editorial");
+  const ref = { date: summary.date, day: summary.day.record.day };
+  const circled = day.takes.filter((t) => t.take.circled);
+  const others = day.takes.filter((t) => !t.take.circled);
+  const files = fileLinks(site, summary.date, path, (name) => name === "takes.csv" || name.startsWith("editorial/"));
+  const columns = editorialColumns(day);
+  const rows = (takes: readonly TakeSummary[]) => takes.map((t) => editorialRow(t, day, path));
+  return {
+    ...pageBase(
+      {
+        path,
+        title: `Editorial, ${dayTitle(day)}`,
+        trail: [
+          { label: dayShort(ref), path: dayPath(summary.date) },
+          { label: "Editorial", path },
+        ],
+        styles: ["day.css", "wide.css"],
+        landscape: true,
+      },
+      site,
+    ),
+    ...dayHead(day),
+    circled: table("circled-table", "Circled takes, in shooting order", columns, rows(circled)),
+    hasCircled: circled.length > 0,
+    others: table("others-table", "Other takes, in shooting order", columns, rows(others)),
+    hasOthers: others.length > 0,
+    circledSentence: `${plural(circled.length, "clip")}, ${minutesSeconds(summary.totals.circledSeconds)} of circled takes on all cameras.`,
+    files,
+    hasFiles: files.length > 0,
+  };
+}
+
+function editorialColumns(day: DayContext) {
+  return [
+    column("Take"),
+    column("Scene"),
+    column("Clip"),
+    column("Roll"),
+    column("Timecode in"),
+    column("Timecode out", { unit: "first frame after" }),
+    column("Length", { unit: "min:s", num: true }),
+    column("Sound"),
+    column("Focal length"),
+    column("Stop"),
+    column("Focus", { unit: distanceUnit(day.site.show.distances) }),
+    column("Inside the take"),
+    column("Remark"),
+  ];
+}
+
+function editorialRow(t: TakeSummary, day: DayContext, path: string): Row {
+  const { take } = t;
+  const absent = take.track === null ? NOT_RECORDED : NOT_LOGGED;
+  return row(cell(takeName(take), { nb: true, href: hrefTo(path, takePath(day.summary.date, take.address)) }), [
+    textOr(take.scene, NOT_RECORDED),
+    textOr(take.clip, NOT_RECORDED, { nb: true, cls: "copy" }),
+    textOr(take.roll, NOT_RECORDED, { nb: true }),
+    textOr(t.timecodeIn, NOT_RECORDED, { nb: true }),
+    textOr(t.timecodeOut, NOT_RECORDED, { nb: true }),
+    take.durationFrames === 0 ? cell(NOT_RECORDED, { num: true, absent: true }) : num(minutesSeconds(t.durationSeconds)),
+    textOr(take.sound === null ? null : tradeWords(take.sound), NOT_RECORDED),
+    textOr(t.focal === null ? null : focalRange(t.focal.minMm, t.focal.maxMm), absent, { nb: true }),
+    textOr(t.tStop === null ? null : stopRange(t.tStop.widest, t.tStop.deepest), absent, { nb: true }),
+    textOr(t.focus === null ? null : rangeInColumn(t.focus.nearestM, t.focus.farthestM, day.site.show.distances), absent, {
+      nb: true,
+    }),
+    cell(insideWords(t)),
+    textOr(remarkWords(t), NOT_RECORDED),
+  ]);
+}
+
+/** What changed inside the take: "4 pulls, stop T4 to T5.6, zoom, 17 frames not logged". */
+function insideWords(t: TakeSummary): string {
+  const parts: string[] = [];
+  if (t.pulls !== null && t.pulls.length > 0) parts.push(plural(t.pulls.length, "focus pull"));
+  if (t.tStop !== null && t.tStop.rangeStops >= 0.1) parts.push("stop pull");
+  if (t.focal !== null && t.focal.maxMm - t.focal.minMm >= 0.5) parts.push("zoom");
+  if (t.take.captureFpsNoted && Math.abs(t.take.captureFps - t.take.rate.num / t.take.rate.denom) > 0.01) parts.push("off speed");
+  if (t.take.track === null) parts.push("no log");
+  else if (t.framesMissing > 0) parts.push(`${plural(t.framesMissing, "frame")} not logged`);
+  return parts.length === 0 ? "nothing changed" : listWords(parts);
+}
+
+function remarkWords(t: TakeSummary): string | null {
+  const status = t.take.status === null ? null : sentence(tradeWords(t.take.status));
+  const words = [status, t.remarks].filter((text) => text !== null).join(" ");
+  return words === "" ? null : words;
+}

@@ -1,0 +1,118 @@
+/** All takes of the show as the index of a book: by slate from A to Z. It serves readers without script, and Find in the browser. */
+import { compareText } from "../../core/finding.ts";
+import { plural } from "../../format/words.ts";
+import type { DayDigest, TakeDigest } from "../../summary/types.ts";
+import type { PageModel, SiteContext } from "../context.ts";
+import { dayPath, foldName, hrefTo, TAKES_PATH, takePath } from "../links.ts";
+import { dayHeading, dayShort } from "../names.ts";
+import { pageBase } from "../page.ts";
+
+export interface IndexTake {
+  readonly href: string;
+  readonly take: string;
+  readonly ringCls: string;
+  readonly camera: string;
+  /** ", circled" for who cannot see the ring; else empty. */
+  readonly circledWords: string;
+  readonly clip: string;
+}
+
+export interface IndexSlate {
+  readonly slate: string;
+  readonly day: string;
+  readonly dayHref: string;
+  readonly takes: readonly IndexTake[];
+}
+
+export interface IndexGroup {
+  readonly id: string;
+  readonly heading: string;
+  readonly slates: readonly IndexSlate[];
+}
+
+export interface TakesIndexPage extends PageModel {
+  readonly about: string;
+  readonly days: readonly { readonly label: string; readonly href: string; readonly takes: string }[];
+  readonly groups: readonly IndexGroup[];
+  readonly hasTakes: boolean;
+}
+
+export function takesIndexPage(digests: readonly DayDigest[], context: SiteContext): TakesIndexPage {
+  const clips = digests.reduce((total, d) => total + d.takes.length, 0);
+  const takes = digests.reduce((total, d) => total + d.totals.takes, 0);
+  return {
+    ...pageBase({ path: TAKES_PATH, title: "All takes", trail: [{ label: "All takes", path: TAKES_PATH }] }, context),
+    about: `${plural(takes, "take")} in ${plural(clips, "clip")}, under their slates, with the camera and the clip. A ring is a circled take.`,
+    days: digests.map((d) => ({
+      label: dayShort(d),
+      href: hrefTo(TAKES_PATH, dayPath(d.date)),
+      takes: plural(d.totals.takes, "take"),
+    })),
+    groups: groupsOf(digests),
+    hasTakes: clips > 0,
+  };
+}
+
+function groupsOf(digests: readonly DayDigest[]): readonly IndexGroup[] {
+  const slates = digests.flatMap((d) => slatesOf(d)).sort((a, b) => compareCodes(a.slate, b.slate));
+  const groups = new Map<string, IndexSlate[]>();
+  for (const entry of slates) {
+    const heading = headingOf(entry.slate);
+    const group = groups.get(heading);
+    if (group === undefined) groups.set(heading, [entry]);
+    else group.push(entry);
+  }
+  const ids = new Set<string>();
+  return [...groups].map(([heading, entries]) => {
+    const base = `slates-${foldName(heading)}`;
+    let id = base;
+    for (let n = 2; ids.has(id); n++) id = `${base}-${n}`;
+    ids.add(id);
+    return { id, heading, slates: entries };
+  });
+}
+
+/** Slates of a day in the order of their first take. */
+function slatesOf(d: DayDigest): readonly IndexSlate[] {
+  const slates = new Map<string, TakeDigest[]>();
+  for (const t of d.takes) {
+    const takes = slates.get(t.slate);
+    if (takes === undefined) slates.set(t.slate, [t]);
+    else takes.push(t);
+  }
+  return [...slates].map(([slate, takes]) => ({
+    slate,
+    day: dayHeading(d),
+    dayHref: hrefTo(TAKES_PATH, dayPath(d.date)),
+    takes: takes.map((t) => ({
+      href: hrefTo(TAKES_PATH, takePath(d.date, t.address)),
+      take: t.take,
+      ringCls: t.circled ? "ring on" : "ring",
+      camera: t.camera,
+      circledWords: t.circled ? ", circled" : "",
+      clip: t.clip ?? "",
+    })),
+  }));
+}
+
+/** Slates stand under their number, those that begin with a letter under it. */
+function headingOf(slate: string): string {
+  const number = /^\d+/.exec(slate)?.[0];
+  return number ?? /\p{L}/u.exec(slate)?.[0]?.toUpperCase() ?? "Other";
+}
+
+/** Order of an index: numbers by their value, letters without regard to case; 2 before 14, 14 before 14A. */
+export function compareCodes(a: string, b: string): number {
+  const [left, right] = [piecesOf(a), piecesOf(b)];
+  for (let i = 0; i < Math.min(left.length, right.length); i++) {
+    const [p, q] = [left[i] as string, right[i] as string];
+    const [m, n] = [Number(p), Number(q)];
+    const order = Number.isNaN(m) || Number.isNaN(n) ? compareText(p, q) : m - n;
+    if (order !== 0) return order;
+  }
+  return left.length - right.length || compareText(a, b);
+}
+
+function piecesOf(code: string): readonly string[] {
+  return code.toLowerCase().match(/\d+|\D+/g) ?? [];
+}

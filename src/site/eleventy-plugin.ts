@@ -1,15 +1,15 @@
 /** Engine settings of the site generator: the one place that `.eleventy.js` and the command share. */
 import type { EleventyConfig } from "@11ty/eleventy";
 import { PAGE_KINDS, type PageSet } from "../view/context.ts";
-import { templateEngine } from "./templates.ts";
+import { TEMPLATE_ENGINE } from "./templates.ts";
 
 /**
- * Sets up an instance for the pages of this package: templates as in `templateEngine`, no ignore files, and nothing of
+ * Sets up an instance for the pages of this package: templates as in `TEMPLATE_ENGINE`, no ignore files, and nothing of
  * the generator's own data cascade but one key, `pages`. A kind without pages is an empty list.
  */
 export function usePages(config: EleventyConfig, pages: PageSet | (() => Promise<PageSet>)): void {
   config.setTemplateFormats(["njk"]);
-  config.setLibrary("njk", templateEngine());
+  config.setLibrary("njk", TEMPLATE_ENGINE);
   config.setUseGitIgnore(false);
   // A command that is installed as a dependency lies inside node_modules itself.
   config.ignores.delete("**/node_modules/**");

@@ -47,6 +47,8 @@ declare module "nunjucks" {
       },
     );
     render(name: string, context: object): string;
+    readonly extensions: Readonly<Record<string, unknown>>;
+    removeExtension(name: string): void;
   }
   const nunjucks: { readonly Environment: typeof Environment; readonly FileSystemLoader: typeof FileSystemLoader };
   export default nunjucks;

@@ -3,7 +3,7 @@ import { relative } from "node:path";
 import { Eleventy } from "@11ty/eleventy";
 import type { PageSet } from "../view/context.ts";
 import { usePages } from "./eleventy-plugin.ts";
-import { PAGES_DIR } from "./templates.ts";
+import { PAGES_DIR, releaseGenerator } from "./templates.ts";
 
 export { copyAssets } from "./assets.ts";
 
@@ -28,7 +28,7 @@ export async function renderPages(pages: PageSet, outDir: string): Promise<reado
   });
   eleventy.disableLogger();
   await eleventy.init();
-  const [, results] = await withCause(eleventy.write());
+  const [, results] = await withCause(eleventy.write()).finally(releaseGenerator);
   const written = results.flatMap((result) => (result.outputPath === false ? [] : [relativePath(outDir, result.outputPath)]));
   const wanted = new Set(expected.map((page) => page.path));
   const missing = [...wanted].filter((path) => !written.includes(path));
@@ -45,7 +45,9 @@ function relativePath(outDir: string, file: string): string {
 }
 
 /** Each group of benchmarks has a logger of its own that the quiet mode does not reach. */
-function silence(config: { readonly benchmarkManager: { getAll(): Record<string, { readonly logger: { overrideLogger(l: unknown): void } }> } }) {
+function silence(config: {
+  readonly benchmarkManager: { getAll(): Record<string, { readonly logger: { overrideLogger(l: unknown): void } }> };
+}) {
   for (const group of Object.values(config.benchmarkManager.getAll())) group.logger.overrideLogger(false);
 }
 

@@ -41,7 +41,10 @@ function read(folder: string): ReadonlyMap<string, string> {
 
 beforeAll(async () => {
   await renderPages(dayPages(summary, context), out);
-  await renderPages(showPages([digest], show, { ...context, days: [{ date: summary.date, day: 9 }], showFindings: digest.findings }), out);
+  await renderPages(
+    showPages([digest], show, { ...context, days: [{ date: summary.date, day: 9 }], showFindings: digest.findings }),
+    out,
+  );
   await copyAssets(out);
   for (const path of PICTURES) {
     mkdirSync(dirname(join(out, path)), { recursive: true });
@@ -83,7 +86,8 @@ describe("rendered site", () => {
     for (const [name, html] of pages) {
       expect(html.match(/<h1[ >]/g), name).toHaveLength(1);
       expect(html, name).toMatch(/<a class="skip" href="#main">/);
-      for (const landmark of ["<header", '<nav class="crumbs"', '<main id="main">', "<footer"]) expect(html, name).toContain(landmark);
+      for (const landmark of ["<header", '<nav class="crumbs"', '<main id="main">', "<footer"])
+        expect(html, name).toContain(landmark);
       const ids = [...html.matchAll(/\sid="([^"]*)"/g)].map((m) => m[1]);
       expect(new Set(ids).size, name).toBe(ids.length);
     }
@@ -111,7 +115,8 @@ describe("rendered site", () => {
         // The day before is not rendered here.
         if (packs.has(target) || target.includes("2031-05-05")) continue;
         expect(existsSync(join(out, target)), `${name} -> ${target}`).toBe(true);
-        if (fragment !== undefined) expect(pages.get(target)?.includes(` id="${fragment}"`), `${name} -> ${target}#${fragment}`).toBe(true);
+        if (fragment !== undefined)
+          expect(pages.get(target)?.includes(` id="${fragment}"`), `${name} -> ${target}#${fragment}`).toBe(true);
       }
     }
   });
@@ -132,7 +137,9 @@ describe("rendered site", () => {
       '<image class="shaded" href="../stills/a-12-2-distortion-off.png" x=',
       '<image class="unshaded" href="../stills/a-12-2-look-off.png" x=',
     ]);
-    expect(look("b-12-2")).toMatch(/<img src="\.\.\/stills\/12-2-a\.png" width="480" height="270" alt="Still 12-2-a\.png of 12 take 2 B">/);
+    expect(look("b-12-2")).toMatch(
+      /<img src="\.\.\/stills\/12-2-a\.png" width="480" height="270" alt="Still 12-2-a\.png of 12 take 2 B">/,
+    );
     expect(look("a-15-1")).not.toMatch(/<image|<img/);
     expect(look("a-15-1")).toContain('<a href="../stills/12-2-a.png">Still 12-2-a.png</a>');
   });
@@ -158,7 +165,10 @@ describe("renderPages", () => {
     const written = await renderPages(dayPages(empty, exampleContext(empty, { packFiles: [], days: [] })), folder);
     expect(written).toHaveLength(5);
     expect(readFileSync(join(folder, `days/${empty.date}/index.html`), "utf8")).toContain("No takes.");
-    await renderPages(showPages([], { ...show, kit: { modes: [], lenses: [], calibration: new Map() } }, { ...context, days: [] }), folder);
+    await renderPages(
+      showPages([], { ...show, kit: { modes: [], lenses: [], calibration: new Map() } }, { ...context, days: [] }),
+      folder,
+    );
     expect(readFileSync(join(folder, "index.html"), "utf8")).toContain("No shooting day yet.");
     rmSync(folder, { recursive: true, force: true });
   });

@@ -1,7 +1,9 @@
 /** Hashes of a day's input files: read once, never parsed, so that an unchanged day costs no more than that. */
 import { compareText } from "../core/finding.ts";
-import { sha256 } from "../core/hash.ts";
+import { growingHash, sha256 } from "../core/hash.ts";
+import { eachStretch } from "../csv/byte-source.ts";
 import type { ShowFolder } from "../ingest/folder.ts";
+import { sourceOf } from "../ingest/open-file.ts";
 import type { InputFile } from "./plan.ts";
 
 /**
@@ -19,6 +21,9 @@ export function inputHashes(show: ShowFolder, folder: string): readonly InputFil
 }
 
 function hashOf(show: ShowFolder, file: string): string {
-  const content = show.read(file);
-  return content instanceof Uint8Array ? sha256(content) : sha256(`problem: ${content.problem}`);
+  const source = sourceOf(show, file);
+  if ("problem" in source) return sha256(`problem: ${source.problem}`);
+  const hash = growingHash();
+  eachStretch(source, hash.add);
+  return hash.hex();
 }

@@ -4,6 +4,7 @@ import { isAbsolute, join, relative, resolve, sep } from "node:path";
 import { compareText } from "../core/finding.ts";
 import type { FolderEntry, ShowFolder } from "../ingest/folder.ts";
 import { fileProblem } from "./file-problem.ts";
+import { fileSource } from "./file-source.ts";
 
 export interface ShowFiles extends ShowFolder {
   /** Absolute path of the folder, links resolved. */
@@ -47,6 +48,14 @@ export function showFiles(path: string): ShowFiles {
         const real = inside(file);
         if (real === null) return { problem: LEADS_OUT };
         return readFileSync(real);
+      } catch (error) {
+        return { problem: fileProblem(error) ?? "cannot be read" };
+      }
+    },
+    open(file) {
+      try {
+        const real = inside(file);
+        return real === null ? { problem: LEADS_OUT } : fileSource(real);
       } catch (error) {
         return { problem: fileProblem(error) ?? "cannot be read" };
       }

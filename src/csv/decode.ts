@@ -21,18 +21,14 @@ export function decodeText(bytes: Uint8Array, file: string, largest = LARGEST_TE
   const utf16 = utf16Name(bytes);
   if (utf16 !== null) {
     const text = new TextDecoder(utf16).decode(bytes);
-    const found = findingOf(CSV.utf16, {
-      place: wholeFile(file),
-      message: "the file is UTF-16 text and was converted",
-      hint: "Save it as UTF-8 so that every program reads it.",
-    });
-    return { text: normalLines(text), findings: [found] };
+    return { text: normalLines(text), findings: [wasUtf16(file)] };
   }
   const nul = bytes.indexOf(0);
-  if (nul >= 0) return { text: null, findings: [notText(bytes, nul, file)] };
+  if (nul >= 0) return { text: null, findings: [notText(file, { at: nul, line: lineOfByte(bytes, nul) }, isZip(bytes))] };
   if (isUtf8(bytes)) return { text: normalLines(new TextDecoder("utf-8").decode(bytes)), findings: [] };
   const text = normalLines(new TextDecoder("windows-1252").decode(bytes));
-  return { text, findings: [notUtf8(bytes, file)] };
+  const bad = firstBadByte(bytes);
+  return { text, findings: [notUtf8(file, { at: bad, value: bytes[bad] ?? 0, line: lineOfByte(bytes, bad) })] };
 }
 
 /** The place of a file as a whole. */
@@ -76,26 +72,40 @@ export function tooLarge(file: string, bytes: number, largest: number): Finding 
   });
 }
 
-function notText(bytes: Uint8Array, nul: number, file: string): Finding {
-  const isZip = bytes[0] === 0x50 && bytes[1] === 0x4b;
+/** That a file was converted from UTF-16. */
+export function wasUtf16(file: string): Finding {
+  return findingOf(CSV.utf16, {
+    place: wholeFile(file),
+    message: "the file is UTF-16 text and was converted",
+    hint: "Save it as UTF-8 so that every program reads it.",
+  });
+}
+
+/** Whether the bytes begin as those of a spreadsheet or an archive do. */
+export function isZip(bytes: Uint8Array): boolean {
+  return bytes[0] === 0x50 && bytes[1] === 0x4b;
+}
+
+/** That a file holds a NUL, at a byte counted from 0. */
+export function notText(file: string, nul: { readonly at: number; readonly line: number }, zip: boolean): Finding {
   return findingOf(CSV.notText, {
-    place: { file, line: lineOfByte(bytes, nul), column: null },
-    message: isZip ? "the file is a spreadsheet or an archive, not text" : `byte ${nul + 1} is NUL, which text never holds`,
+    place: { file, line: nul.line, column: null },
+    message: zip ? "the file is a spreadsheet or an archive, not text" : `byte ${nul.at + 1} is NUL, which text never holds`,
     hint: "Export the table as comma-separated UTF-8 text, or copy the file from the card again.",
   });
 }
 
-function notUtf8(bytes: Uint8Array, file: string): Finding {
-  const bad = firstBadByte(bytes);
+/** That a file was read as Windows-1252 for a byte, counted from 0, that UTF-8 does not have there. */
+export function notUtf8(file: string, bad: { readonly at: number; readonly value: number; readonly line: number }): Finding {
   return findingOf(CSV.notUtf8, {
-    place: { file, line: lineOfByte(bytes, bad), column: null },
-    message: `byte ${bad + 1} (0x${(bytes[bad] ?? 0).toString(16)}) is not valid UTF-8; the file was read as Windows-1252`,
+    place: { file, line: bad.line, column: null },
+    message: `byte ${bad.at + 1} (0x${bad.value.toString(16)}) is not valid UTF-8; the file was read as Windows-1252`,
     hint: "Save the file as UTF-8, and look at the names with accents.",
   });
 }
 
 /** Index of the first byte after which the bytes stop being UTF-8, found by halving. */
-function firstBadByte(bytes: Uint8Array): number {
+export function firstBadByte(bytes: Uint8Array): number {
   let good = 0;
   let bad = bytes.length;
   while (bad - good > 1) {

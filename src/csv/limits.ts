@@ -1,11 +1,17 @@
 /** How much of a show folder is read. Far beyond what people and recorders write; what is larger is told of and left out. */
 
-/** A file: a day's log at 120 frames a second has some 400 MB. It is in memory as a whole while it is read. */
+/** A log, which is read a page at a time: only its columns are in memory. */
+export const LARGEST_LOG_BYTES = 16_000_000_000;
+/** Cells of numbers of a log, which take eight bytes each: a day at 120 frames a second in forty columns. */
+export const MOST_LOG_NUMBERS = 400_000_000;
+/** Another file: a picture, say. It is in memory as a whole while it is read. */
 export const LARGEST_FILE_BYTES = 1_000_000_000;
-/** A file that has to become text: everything but the plain CSV logs that are read byte by byte. */
+/** A file that is in memory as text: tables and settings, and logs whose quotes need the careful reader. */
 export const LARGEST_TEXT_BYTES = 256_000_000;
 /** A line. It is read, and told of: text files have no such lines, so that line ends are probably lost. */
 export const LONGEST_LINE_BYTES = 1_000_000;
+/** A longer line of a log is not read, nor what comes after it. */
+export const LONGEST_READ_LINE_BYTES = 16_000_000;
 
 const LF = 10;
 const CR = 13;

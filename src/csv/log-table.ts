@@ -25,9 +25,11 @@ export interface LogTable {
   readonly numbers: readonly (Float64Array | null)[];
   /** Frame of the day by row, -1 for blank and odd cells; `null` without a timecode column. */
   readonly labels: Int32Array | null;
-  readonly odd: readonly { readonly row: number; readonly column: number }[];
+  readonly odd: Iterable<{ readonly row: number; readonly column: number }>;
   /** Rows with fewer or more cells than the header. */
-  readonly widths: readonly { readonly row: number; readonly cells: number }[];
+  readonly widths: Iterable<{ readonly row: number; readonly cells: number }>;
+  /** Physical lines of comments with as many cells as a row, as far as nobody told of them. */
+  readonly comments: readonly number[];
   /** Physical line of a row. */
   line(row: number): number;
   /** Text of a cell (quotes resolved, not trimmed) and its place; empty beyond the end of the row. */

@@ -32,6 +32,7 @@ export function parseLogTable(records: readonly CsvRow[], plan: LogPlan): LogTab
     labels,
     odd,
     widths,
+    comments: [],
     line: (r) => (rows[r] as FittedRow).record.line,
     cell(r, c) {
       const row = rows[r] as FittedRow;

@@ -1,3 +1,5 @@
+import type { ByteSource } from "../csv/byte-source.ts";
+
 /** The show folder as the readers see it. The build passes one over the file system, tests one over plain objects. */
 export interface FolderEntry {
   readonly name: string;
@@ -9,6 +11,8 @@ export interface ShowFolder {
   list(folder: string): readonly FolderEntry[] | null;
   /** Bytes of a file, or why it cannot be read in words ("is a folder", "permission denied"). */
   read(file: string): Uint8Array | { readonly problem: string };
+  /** A file that is to be read a stretch at a time, or why it cannot be read. Where it is absent, files are read as a whole. */
+  open?(file: string): ByteSource | { readonly problem: string };
   /** Bytes that a file has, without reading it; `null` when nobody can say. Where it is absent, files are read whatever their size. */
   size?(file: string): number | null;
 }

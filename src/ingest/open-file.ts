@@ -1,8 +1,12 @@
 import type { FindingCollector } from "../core/findings/collect.ts";
 import { CSV } from "../core/findings/csv.ts";
-import { sha256 } from "../core/hash.ts";
+import { growingHash, sha256 } from "../core/hash.ts";
+import { type ByteSource, memorySource } from "../csv/byte-source.ts";
 import { decodeText, tooLarge, wholeFile } from "../csv/decode.ts";
-import { LARGEST_FILE_BYTES, overlongLine } from "../csv/limits.ts";
+import { LARGEST_FILE_BYTES, LARGEST_LOG_BYTES, overlongLine } from "../csv/limits.ts";
+import { type PagedText, pagedText } from "../csv/paged-text.ts";
+import { surveyText } from "../csv/survey.ts";
+import { tellOfLongLine } from "./log/log-text.ts";
 import type { FolderEntry, ShowFolder } from "./folder.ts";
 
 /** An input file as the manifests list it. */
@@ -22,6 +26,8 @@ export interface Opener {
   bytes(file: string): Uint8Array | null;
   /** Text of a file that should be there (see `decodeText`); `null`, with an error, when there is none. */
   text(file: string): string | null;
+  /** Text of a log, of which a page at a time is read; `null`, with an error, when the file cannot be read. */
+  pages(file: string): PagedText | null;
   /** Hash of a file that was opened. */
   hash(file: string): string;
   /** All files opened, in name order. */
@@ -31,27 +37,39 @@ export interface Opener {
 export function opener(folder: ShowFolder, found: FindingCollector): Opener {
   const opened = new Map<string, InputFile>();
   const list = (name: string): readonly FolderEntry[] => (folder.list(name) ?? []).filter((entry) => !entry.name.startsWith("."));
-  const bytes = (file: string): Uint8Array | null => {
+  const isTooLarge = (file: string, largest: number): boolean => {
     const size = folder.size?.(file) ?? 0;
-    if (size > LARGEST_FILE_BYTES) {
-      found.addAll([tooLarge(file, size, LARGEST_FILE_BYTES)]);
-      return null;
-    }
-    const content = folder.read(file);
-    if (content instanceof Uint8Array) {
-      opened.set(file, { file, sha256: sha256(content), bytes: content.length });
-      return content;
-    }
+    if (size > largest) found.addAll([tooLarge(file, size, largest)]);
+    return size > largest;
+  };
+  const tellOfProblem = (file: string, problem: string): null => {
     found.add(CSV.unreadable, {
       place: wholeFile(file),
-      message: `${file} cannot be read: ${content.problem}`,
+      message: `${file} cannot be read: ${problem}`,
       hint: "Put a readable file of that name there, or take it away.",
     });
     return null;
   };
+  const bytes = (file: string): Uint8Array | null => {
+    if (isTooLarge(file, LARGEST_FILE_BYTES)) return null;
+    const content = folder.read(file);
+    if (!(content instanceof Uint8Array)) return tellOfProblem(file, content.problem);
+    opened.set(file, { file, sha256: sha256(content), bytes: content.length });
+    return content;
+  };
+  const pages = (file: string): PagedText | null => {
+    if (isTooLarge(file, LARGEST_LOG_BYTES)) return null;
+    const source = sourceOf(folder, file);
+    if ("problem" in source) return tellOfProblem(file, source.problem);
+    const hash = growingHash();
+    const text = pagedText(source, surveyText(source, hash.add));
+    opened.set(file, { file, sha256: hash.hex(), bytes: source.size });
+    return text;
+  };
   return {
     list,
     bytes,
+    pages,
     has: (file) => {
       const cut = file.lastIndexOf("/");
       return list(cut < 0 ? "" : file.slice(0, cut)).some((entry) => entry.name === file.slice(cut + 1));
@@ -59,7 +77,8 @@ export function opener(folder: ShowFolder, found: FindingCollector): Opener {
     text: (file) => {
       const content = bytes(file);
       if (content === null) return null;
-      tellOfLongLine(content, file, found);
+      const long = overlongLine(content);
+      if (long !== null) tellOfLongLine(long, file, found);
       const decoded = decodeText(content, file);
       found.addAll(decoded.findings);
       return decoded.text;
@@ -69,13 +88,9 @@ export function opener(folder: ShowFolder, found: FindingCollector): Opener {
   };
 }
 
-/** Says so when a line of a text file is longer than any that people or recorders write. */
-export function tellOfLongLine(content: Uint8Array, file: string, found: FindingCollector): void {
-  const long = overlongLine(content);
-  if (long === null) return;
-  found.add(CSV.longLine, {
-    place: { file, line: long.line, column: null },
-    message: `line ${long.line} has ${long.bytes} bytes`,
-    hint: "Look whether the line ends were lost when the file was copied, and copy it again.",
-  });
+/** A file of the folder as a source: from where it lies, or from memory. */
+export function sourceOf(folder: ShowFolder, file: string): ByteSource | { readonly problem: string } {
+  if (folder.open !== undefined) return folder.open(file);
+  const content = folder.read(file);
+  return content instanceof Uint8Array ? memorySource(content) : content;
 }

@@ -9,7 +9,7 @@ import { type FieldMap, readFieldMaps } from "./log/field-map.ts";
 import { type LogContext, readLensLog } from "./log/lens-log.ts";
 import type { LensLog } from "./log/log-record.ts";
 import { readNotes } from "./notes.ts";
-import { type Opener, opener, tellOfLongLine } from "./open-file.ts";
+import { type Opener, opener } from "./open-file.ts";
 import { exrSequences } from "./pictures/exr-sequence.ts";
 import { readStills, tellOfStills } from "./pictures/stills.ts";
 import { FIELD_MAPS } from "./read-show.ts";
@@ -99,10 +99,9 @@ function logFilesOf(open: Opener, base: string, found: FindingCollector): readon
 }
 
 function readLog(open: Opener, file: string, context: LogContext, found: FindingCollector): LensLog | null {
-  const bytes = open.bytes(file);
-  if (bytes === null) return null;
-  tellOfLongLine(bytes, file, found);
-  const source = { file, bytes, sha256: open.hash(file) };
+  const text = open.pages(file);
+  if (text === null) return null;
+  const source = { file, text, sha256: open.hash(file) };
   return /\.jsonl$/i.test(file) ? readOpenTrackIo(source, context, found) : readLensLog(source, context, found);
 }
 

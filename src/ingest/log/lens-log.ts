@@ -1,12 +1,11 @@
-import { isUtf8 } from "node:buffer";
 import type { FindingCollector } from "../../core/findings/collect.ts";
 import { CSV } from "../../core/findings/csv.ts";
 import { sha256 } from "../../core/hash.ts";
-import { codePointCount } from "../../core/text-position.ts";
-import { byteOrderMark, decodeText, wholeFile } from "../../csv/decode.ts";
-import { delimiterOf, splitLine } from "../../csv/delimiter.ts";
-import { type KeyLine, keyLines } from "../../csv/key-lines.ts";
+import { wholeFile } from "../../csv/decode.ts";
+import type { KeyLine } from "../../csv/key-lines.ts";
+import { LARGEST_TEXT_BYTES, MOST_LOG_NUMBERS } from "../../csv/limits.ts";
 import type { LogPlan } from "../../csv/log-table.ts";
+import { type PagedText, textOfBytes } from "../../csv/paged-text.ts";
 import { parseLogTable } from "../../csv/parse-log.ts";
 import { type CsvRow, readCsv } from "../../csv/read.ts";
 import { scanTable } from "../../csv/scan.ts";
@@ -16,6 +15,8 @@ import { buildLog } from "./log-build.ts";
 import { type LogHead, readLogHead } from "./log-keys.ts";
 import { type HeaderCell, headerNames, type LogLayout, logLayout } from "./log-layout.ts";
 import type { LensLog } from "./log-record.ts";
+import { logStart } from "./log-start.ts";
+import { isReadable } from "./log-text.ts";
 
 /** What a log is read with. */
 export interface LogContext {
@@ -29,30 +30,28 @@ export interface LogContext {
 /** A log file as it was found. */
 export interface LogSource {
   readonly file: string;
-  readonly bytes: Uint8Array;
+  readonly text: PagedText;
   readonly sha256: string;
 }
 
 /**
  * Reads one CSV log: key lines, header, rows, through the field map that fits. `null`, with a finding, for an empty file and for one
- * that is no text; a log without a timing column has all its rows rejected.
+ * that is no text; a log without a timing column has all its rows rejected. A page of the text at a time is in memory, except where its
+ * quotes need the careful reader, which takes the text as a whole.
  */
 export function readLensLog(source: LogSource, context: LogContext, found: FindingCollector): LensLog | null {
-  const { file, bytes } = source;
-  const head = isUtf8(bytes) && bytes.indexOf(0) < 0 ? headOf(bytes, file, context, found) : null;
+  const { file, text } = source;
+  if (!isReadable(text, file, found)) return null;
+  const head = logStart(text, file, headerNames(context.maps), found);
   if (head !== null) {
     const opened = openLog(head.keys, head.header, head.delimiter, source, context, found);
-    const table = scanTable(bytes, head.rowsFrom, head.firstLine, opened.plan);
+    if (hasTooManyNumbers(source, opened.plan, found)) return null;
+    const table = scanTable(text, head.rows, opened.plan);
     if (table !== null) return buildLog({ source, context, ...opened, table }, found);
-    const { text, findings } = decodeText(bytes, file);
-    if (text !== null) return withCarefulTable(text, source, context, opened, found);
-    found.addAll(findings);
-    return null;
+    return isSmallEnough(source, found) ? withCarefulTable(source, context, opened, found) : null;
   }
-  const decoded = decodeText(bytes, file);
-  found.addAll(decoded.findings);
-  if (decoded.text === null) return null;
-  const document = readCsv(decoded.text, file, headerNames(context.maps));
+  if (!isSmallEnough(source, found)) return null;
+  const document = readCsv(text.whole(), file, headerNames(context.maps));
   found.addAll(document.findings);
   if (document.header === null) return emptyLog(file, found);
   const opened = openLog(document.keys, headerCells(document.header), document.delimiter, source, context, found);
@@ -99,56 +98,39 @@ function openLog(
 }
 
 function withCarefulTable(
-  text: string,
   source: LogSource,
   context: LogContext,
   opened: OpenedLog,
   found: FindingCollector,
 ): LensLog | null {
-  const document = readCsv(text, source.file, headerNames(context.maps));
+  const document = readCsv(source.text.whole(), source.file, headerNames(context.maps));
   // The key lines were read, and told of, together with the header.
   found.addAll(document.findings.filter((finding) => finding.code !== CSV.keyTwice.code));
   return buildLog({ source, context, ...opened, table: parseLogTable(document.rows, opened.plan) }, found);
 }
 
-interface Head {
-  readonly keys: readonly KeyLine[];
-  readonly header: readonly HeaderCell[];
-  readonly delimiter: string;
-  readonly rowsFrom: number;
-  readonly firstLine: number;
+/** Rows times columns of numbers that would not fit in memory are told of before they are read. */
+function hasTooManyNumbers(source: LogSource, plan: LogPlan, found: FindingCollector): boolean {
+  const { lines } = source.text.survey;
+  const columns = plan.columns.filter((kind) => kind !== "text").length;
+  if (lines * columns <= MOST_LOG_NUMBERS) return false;
+  found.add(CSV.tooLarge, {
+    place: wholeFile(source.file),
+    message: `the log has ${lines} lines with ${columns} columns that are read, and such logs are read up to ${Math.floor(MOST_LOG_NUMBERS / columns)} lines`,
+    hint: "Split it by card or by take. A day at 120 frames a second has 10 million frames.",
+  });
+  return true;
 }
 
-/** Key lines and header of a UTF-8 log without reading the rest; `null` when the careful reader has to look. */
-function headOf(bytes: Uint8Array, file: string, context: LogContext, found: FindingCollector): Head | null {
-  let at = byteOrderMark(bytes);
-  const from = at;
-  let line = 1;
-  let end = at;
-  for (; ; line++) {
-    const lf = bytes.indexOf(10, at);
-    end = lf < 0 ? bytes.length : lf;
-    const text = decode(bytes.subarray(at, end)).replace(/\r$/, "");
-    if (text.includes("\r")) return null;
-    if (text.trim() !== "" && !text.startsWith("#")) break;
-    if (lf < 0) return null;
-    at = lf + 1;
-  }
-  const headerText = decode(bytes.subarray(at, end)).replace(/\r$/, "");
-  const delimiter = delimiterOf(headerText, headerNames(context.maps));
-  const cells = splitLine(headerText, delimiter);
-  if (cells.some((cell) => cell.text.includes('"'))) return null;
-  const { keys } = keyLines(decode(bytes.subarray(from, at)).replaceAll("\r\n", "\n"), file, found);
-  const header = cells.map((cell) => ({
-    text: cell.text,
-    place: {
-      file,
-      line,
-      column: codePointCount(headerText, 0, cell.start) + 1,
-      length: codePointCount(headerText, cell.start, cell.end),
-    },
-  }));
-  return { keys, header, delimiter, rowsFrom: Math.min(end + 1, bytes.length), firstLine: line + 1 };
+/** The careful reader has the text as a whole in memory, which is too much for a very large log. */
+function isSmallEnough({ file, text }: LogSource, found: FindingCollector): boolean {
+  if (text.size <= LARGEST_TEXT_BYTES) return true;
+  found.add(CSV.tooLarge, {
+    place: wholeFile(file),
+    message: `the log has ${Math.floor(text.size / 1e6)} MB and a quote that is left open or goes over a line end, and such logs are read up to ${LARGEST_TEXT_BYTES / 1e6} MB`,
+    hint: "Export it without quotes, or split it by card or by take: `daybook check` then names the line of the quote.",
+  });
+  return false;
 }
 
 function headerCells(header: CsvRow): readonly HeaderCell[] {
@@ -164,11 +146,7 @@ function emptyLog(file: string, found: FindingCollector): null {
   return null;
 }
 
-function decode(bytes: Uint8Array): string {
-  return new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes);
-}
-
 /** A source from bytes in memory. */
-export function logSource(file: string, bytes: Uint8Array): LogSource {
-  return { file, bytes, sha256: sha256(bytes) };
+export function logSource(file: string, bytes: Uint8Array, stretch?: number): LogSource {
+  return { file, text: textOfBytes(bytes, stretch), sha256: sha256(bytes) };
 }

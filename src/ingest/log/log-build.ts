@@ -13,7 +13,7 @@ import { rejectRepeats } from "./log-repeats.ts";
 import { timingOf } from "./log-timing.ts";
 
 export interface LogParts {
-  readonly source: { readonly file: string; readonly bytes: Uint8Array; readonly sha256: string };
+  readonly source: { readonly file: string; readonly text: { readonly size: number }; readonly sha256: string };
   readonly context: { readonly date: string };
   readonly head: LogHead;
   readonly layout: LogLayout;
@@ -30,6 +30,7 @@ export function buildLog(parts: LogParts, found: FindingCollector): LensLog {
   const rejected = new Uint8Array(table.rows);
   tellOfLayout(parts, found);
   tellOfWidths(parts, found);
+  tellOfComments(parts, found);
   settleNumbers(table, layout, head.decimal, file, found);
   const columns: Partial<Record<LogColumn, Float64Array>> = {};
   if (layout.focus !== null) {
@@ -61,7 +62,7 @@ export function buildLog(parts: LogParts, found: FindingCollector): LensLog {
   return {
     file,
     sha256: source.sha256,
-    bytes: source.bytes.length,
+    bytes: source.text.size,
     keys: head.keys,
     keyPlace: head.place,
     rows: table.rows,
@@ -145,6 +146,17 @@ function tellOfWidths(parts: LogParts, found: FindingCollector): void {
       place: first.place,
       message: `the row has ${cells} cells, the header ${width}`,
       hint: "What is beyond the header is left out. A number with a decimal comma goes in quotes in a table with commas.",
+    }));
+  }
+}
+
+/** Comments are skipped silently, but not one that looks like a row that somebody would miss. */
+function tellOfComments({ table, header, source }: LogParts, found: FindingCollector): void {
+  for (const line of table.comments) {
+    found.addIn(source.file, CSV.commentLikeRow, () => ({
+      place: { file: source.file, line, column: 1 },
+      message: `a line that begins with # is a comment, though it has ${header.length} cells`,
+      hint: "If it is a row, put its first cell in quotes; if it is a comment, all is well.",
     }));
   }
 }

@@ -20,7 +20,7 @@ const NO_VALUE = /^(?:[+-]?nan(?:\([a-z]*\))?|-?1\.#(?:ind|qnan|snan)\d*|null|ni
 export function settleNumbers(table: LogTable, layout: LogLayout, decimal: "." | ",", file: string, found: FindingCollector): void {
   const specs = new Map<number, ColumnSpec>(layout.readings.map(({ spec, column }) => [column, spec]));
   if (layout.focus !== null) specs.set(layout.focus.column, layout.focus.spec);
-  const noValue: { readonly row: number; readonly column: number }[] = [];
+  const noValue: NoValue = { first: null, count: 0, columns: new Set() };
   for (const { row, column } of table.odd) {
     const spec = specs.get(column);
     const values = table.numbers[column];
@@ -32,7 +32,11 @@ export function settleNumbers(table: LogTable, layout: LogLayout, decimal: "." |
     }
     const number = readNumber(text, decimal);
     if (number.ok) values[row] = number.value;
-    else if (NO_VALUE.test(text)) noValue.push({ row, column });
+    else if (NO_VALUE.test(text)) {
+      noValue.first ??= { row, column };
+      noValue.count++;
+      noValue.columns.add(column);
+    }
     else {
       found.addIn(file, CSV.notANumber, () => ({
         place: table.cell(row, column).place,
@@ -47,19 +51,25 @@ export function settleNumbers(table: LogTable, layout: LogLayout, decimal: "." |
   for (const [column, spec] of specs) keepWithinLimits(table, column, focusLimits(spec), file, found);
 }
 
+/** The cells with a word for no value: the first, how many, and in which columns. */
+interface NoValue {
+  first: { readonly row: number; readonly column: number } | null;
+  count: number;
+  readonly columns: Set<number>;
+}
+
 /** One finding for all words such as NaN in a file: a recorder that writes them does so in every row without a reading. */
 function tellOfNoValue(
   table: LogTable,
-  cells: readonly { readonly row: number; readonly column: number }[],
+  { first, count, columns }: NoValue,
   specs: ReadonlyMap<number, ColumnSpec>,
   file: string,
   found: FindingCollector,
 ): void {
-  const [first] = cells;
-  if (first === undefined) return;
+  if (first === null) return;
   const { place, text } = table.cell(first.row, first.column);
-  const fields = new Set(cells.map(({ column }) => specs.get(column)?.name ?? ""));
-  const where = cells.length === 1 ? "" : `, the first of ${cells.length} such cells in ${[...fields].join(", ")}`;
+  const fields = [...columns].map((column) => specs.get(column)?.name ?? "");
+  const where = count === 1 ? "" : `, the first of ${count} such cells in ${fields.join(", ")}`;
   found.addIn(file, LOG.noValue, () => ({
     place,
     field: specs.get(first.column)?.name ?? null,

@@ -63,20 +63,44 @@ function skipSpace(text: string, at: number): number {
 }
 
 /**
- * Offset and length of the value of a member such as `["lens", "tStop"]` in a JSON object; `null` when it is not there. The members
- * are looked for by name one within the other, which is exact for samples whose nested names do not repeat outside.
+ * Offset and end of the value of a member such as `["lens", "tStop"]` or `["lens", "custom", "0"]` in a JSON text; `null` when it is
+ * not there, or the text is no JSON before it. Of two members with one name the last counts, as for `JSON.parse`.
  */
 export function memberAt(text: string, path: readonly string[]): { readonly start: number; readonly end: number } | null {
-  let start = 0;
-  let end = text.length;
+  let start = skipSpace(text, 0);
   for (const name of path) {
-    const key = text.indexOf(`${JSON.stringify(name)}`, start);
-    if (key < 0 || key >= end) return null;
-    const colon = skipSpace(text, key + JSON.stringify(name).length);
-    if (text[colon] !== ":") return null;
-    start = skipSpace(text, colon + 1);
-    end = valueEnd(text, start, 0);
-    if (end < 0) return null;
+    const at = text[start] === "{" ? objectMember(text, start, name) : text[start] === "[" ? listMember(text, start, Number(name)) : -1;
+    if (at < 0) return null;
+    start = at;
   }
-  return { start, end };
+  const end = path.length === 0 ? text.length : valueEnd(text, start, 0);
+  return end < 0 ? null : { start, end };
+}
+
+function objectMember(text: string, open: number, name: string): number {
+  const key = JSON.stringify(name);
+  let found = -1;
+  for (let at = skipSpace(text, open + 1); text[at] === '"'; ) {
+    const keyEnd = stringEnd(text, at);
+    if (keyEnd < 0) return found;
+    const start = skipSpace(text, skipSpace(text, keyEnd) + 1);
+    if (text.slice(at, keyEnd) === key) found = start;
+    const end = valueEnd(text, start, 0);
+    if (end < 0) return found;
+    at = skipSpace(text, end);
+    if (text[at] === ",") at = skipSpace(text, at + 1);
+  }
+  return found;
+}
+
+function listMember(text: string, open: number, index: number): number {
+  let at = skipSpace(text, open + 1);
+  for (let i = 0; i < index; i++) {
+    const end = valueEnd(text, at, 0);
+    if (end < 0) return -1;
+    at = skipSpace(text, end);
+    if (text[at] !== ",") return -1;
+    at = skipSpace(text, at + 1);
+  }
+  return text[at] === "]" || at >= text.length ? -1 : at;
 }

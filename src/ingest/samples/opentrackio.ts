@@ -1,15 +1,17 @@
 import type { FindingCollector } from "../../core/findings/collect.ts";
 import { CSV } from "../../core/findings/csv.ts";
 import { LOG } from "../../core/findings/log.ts";
-import { decodeText, wholeFile } from "../../csv/decode.ts";
+import { wholeFile } from "../../csv/decode.ts";
 import type { LogContext, LogSource } from "../log/lens-log.ts";
 import type { LensLog, LogColumn } from "../log/log-record.ts";
 import { rejectRepeats } from "../log/log-repeats.ts";
+import { isReadable } from "../log/log-text.ts";
 import { dropSentinels } from "../log/sentinels.ts";
 import type { Direction } from "../records.ts";
+import { type OtherMember, otherMembers, tellOfOthers } from "./other-members.ts";
 import { fractionOf, isObject, type JsonObject, sampleFigures } from "./sample-fields.ts";
-import { identityOf, type SampleIdentity, saidIn } from "./sample-identity.ts";
-import { pathOf, placeInSample, type SampleLine, sampleCell, sampleLines, sampleOf } from "./sample-lines.ts";
+import { identityOf, type Said, type SampleIdentity, saidIn } from "./sample-identity.ts";
+import { memberText, pathOf, placeInSample, type SampleLine, type SampleLines, sampleCell, sampleLines, sampleOf } from "./sample-lines.ts";
 import { clockOf, type SampleClock, sampleTime, timecodeOf } from "./sample-timing.ts";
 
 /**
@@ -17,12 +19,10 @@ import { clockOf, type SampleClock, sampleTime, timecodeOf } from "./sample-timi
  * lens (which may stand in the first line only). Lines that are no JSON or have no readable timecode are rejected rows.
  */
 export function readOpenTrackIo(source: LogSource, context: LogContext, found: FindingCollector): LensLog | null {
-  const { file } = source;
-  const decoded = decodeText(source.bytes, file);
-  found.addAll(decoded.findings);
-  if (decoded.text === null) return null;
-  const lines = sampleLines(decoded.text);
-  if (lines.length === 0) {
+  const { file, text } = source;
+  if (!isReadable(text, file, found)) return null;
+  const lines = sampleLines(text);
+  if (lines.rows === 0) {
     found.add(CSV.empty, {
       place: wholeFile(file),
       message: "the log has no samples",
@@ -32,32 +32,33 @@ export function readOpenTrackIo(source: LogSource, context: LogContext, found: F
   }
   const reading = readSamples(lines, file, context, found);
   const { clock, frames, rejected, columns } = reading;
-  const lineAt = (row: number): SampleLine => lines[row] as SampleLine;
+  const lineAt = lines.at;
+  tellOfOthers(reading.others, (row, path) => placeInSample(file, lineAt(row), path), found);
   dropMarks(columns.focus, file, lineAt, found);
   const identity = identityOf(reading.said, (row, path) => placeInSample(file, lineAt(row), path), found);
   rejectRepeats(
     {
       file,
-      rows: lines.length,
+      rows: lines.rows,
       timing: { kind: "timecode", frames },
       rate: clock.rate,
       dropFrame: clock.dropFrame,
       rejected,
       columns: Object.values(columns),
       identity: identity.rowKeys.camera ?? null,
-      lineOf: (row) => lineAt(row).number,
+      lineOf: lines.number,
       placeOf: (row) => sampleCell(file, lineAt(row), "timecode").place,
-      textOf: (row) => `the timecode of line ${lineAt(row).number}`,
+      textOf: (row) => `the timecode of line ${lines.number(row)}`,
     },
     found,
   );
   return {
     file,
     sha256: source.sha256,
-    bytes: source.bytes.length,
+    bytes: text.size,
     keys: keysOf(identity, clock, reading.direction),
     keyPlace: identity.place,
-    rows: lines.length,
+    rows: lines.rows,
     timing: { kind: "timecode", frames },
     rate: clock.rate,
     dropFrame: clock.dropFrame,
@@ -65,8 +66,8 @@ export function readOpenTrackIo(source: LogSource, context: LogContext, found: F
     columns,
     focusField: columns.focus === undefined ? null : "focus_m",
     rowKeys: identity.rowKeys,
-    unknown: [],
-    lineOf: (row) => lineAt(row).number,
+    unknown: reading.others.map(({ name, path }) => ({ name, text: (row: number) => memberText(lineAt(row), path) })),
+    lineOf: lines.number,
     cell: (row, column) => sampleCell(file, lineAt(row), column),
   };
 }
@@ -99,33 +100,37 @@ interface Reading {
   readonly rejected: Uint8Array;
   readonly columns: Readonly<Partial<Record<LogColumn, Float64Array>>>;
   readonly direction: Direction | null;
-  readonly said: readonly ReturnType<typeof saidIn>[];
+  readonly said: readonly Said[];
+  readonly others: readonly OtherMember[];
 }
 
 /** Reads the samples one after the other and keeps none of them: a day's log would not fit in memory as objects. */
-function readSamples(lines: readonly SampleLine[], file: string, context: LogContext, found: FindingCollector): Reading {
-  const frames = new Int32Array(lines.length).fill(-1);
-  const rejected = new Uint8Array(lines.length);
+function readSamples(lines: SampleLines, file: string, context: LogContext, found: FindingCollector): Reading {
+  const frames = new Int32Array(lines.rows).fill(-1);
+  const rejected = new Uint8Array(lines.rows);
   const columns: Partial<Record<LogColumn, Float64Array>> = {};
-  const said: ReturnType<typeof saidIn>[] = [];
+  const said: Said[] = [];
   let clock: SampleClock | null = null;
   let direction: Direction | null = null;
   let squeeze: number | null = null;
-  lines.forEach((line, row) => {
+  const others = otherMembers();
+  for (let row = 0; row < lines.rows; row++) {
+    const line = lines.at(row);
     const sample = sampleOf(line, file, found);
-    said.push(saidIn(sample));
+    said.push(saidIn(sample, said.at(-1)));
     if (sample === null) {
       rejected[row] = 1;
-      return;
+      continue;
     }
+    others.look(sample, row);
     if (clock === null && timecodeOf(sample) !== null) clock = clockOf(sample, context);
     const frame = frameOf(sample, line, clock ?? clockOf(null, context), file, found);
     if (frame === null) rejected[row] = 1;
     else frames[row] = frame;
     squeeze = squeezeOf(sample) ?? squeeze;
-    direction = readFigures({ sample, line, row, file, squeeze, direction, columns, rows: lines.length }, found);
-  });
-  return { clock: clock ?? clockOf(null, context), frames, rejected, columns, direction, said };
+    direction = readFigures({ sample, line, row, file, squeeze, direction, columns, rows: lines.rows }, found);
+  }
+  return { clock: clock ?? clockOf(null, context), frames, rejected, columns, direction, said, others: others.found() };
 }
 
 function frameOf(sample: JsonObject, line: SampleLine, clock: SampleClock, file: string, found: FindingCollector): number | null {

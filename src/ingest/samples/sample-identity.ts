@@ -25,15 +25,17 @@ export type Said = Readonly<Record<Key, string | null>>;
 
 const NOTHING: Said = Object.freeze({ camera: null, slate: null, lensSerial: null });
 
-/** What a sample says, without keeping the sample. */
-export function saidIn(sample: JsonObject | null): Said {
+/** What a sample says, without keeping the sample; the object of the row before where it says the same. */
+export function saidIn(sample: JsonObject | null, before: Said = NOTHING): Said {
   if (sample === null) return NOTHING;
   const said = {
     camera: textAt(sample, PATHS.camera),
     slate: textAt(sample, PATHS.slate),
     lensSerial: textAt(sample, PATHS.lensSerial),
   };
-  return said.camera === null && said.slate === null && said.lensSerial === null ? NOTHING : said;
+  const same = (other: Said): boolean =>
+    said.camera === other.camera && said.slate === other.slate && said.lensSerial === other.lensSerial;
+  return same(NOTHING) ? NOTHING : same(before) ? before : said;
 }
 
 /** The identity of each row: what a row does not say holds from the rows before, and what the first rows lack from the first that says it. */

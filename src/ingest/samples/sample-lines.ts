@@ -2,6 +2,7 @@ import type { Place } from "../../core/finding.ts";
 import type { FindingCollector } from "../../core/findings/collect.ts";
 import { LOG } from "../../core/findings/log.ts";
 import { codePointCount } from "../../core/text-position.ts";
+import type { PagedText } from "../../csv/paged-text.ts";
 import { jsonErrorAt, memberAt } from "./json-position.ts";
 import { isObject, type JsonObject } from "./sample-fields.ts";
 
@@ -30,8 +31,22 @@ const PATHS: Readonly<Record<string, readonly string[]>> = {
   ...Object.fromEntries(["p1", "p2"].map((name) => [name, ["lens", "distortion", "tangential"]])),
 };
 
-export function sampleLines(text: string): readonly SampleLine[] {
-  return text.split("\n").flatMap((content, i) => (content.trim() === "" ? [] : [{ number: i + 1, text: content }]));
+/** The lines of a log that are not blank, of which none is kept. */
+export interface SampleLines {
+  readonly rows: number;
+  /** Physical line of a row. */
+  number(row: number): number;
+  at(row: number): SampleLine;
+}
+
+export function sampleLines(text: PagedText): SampleLines {
+  const numbers = new Uint32Array(text.survey.lines);
+  let rows = 0;
+  for (let number = 1; number <= text.survey.lines; number++) {
+    if (text.line(number).trim() !== "") numbers[rows++] = number;
+  }
+  const number = (row: number): number => numbers[row] as number;
+  return { rows, number, at: (row) => ({ number: number(row), text: text.line(number(row)) }) };
 }
 
 /** The sample of a line; `null`, with an error, when the line is no JSON or no object. */
@@ -80,6 +95,14 @@ export function sampleCell(file: string, line: SampleLine, column: string): { re
   const path = PATHS[column] ?? [];
   const member = path.length === 0 ? null : memberAt(line.text, path);
   return { place: placeInSample(file, line, path), text: member === null ? "" : line.text.slice(member.start, member.end) };
+}
+
+/** Text of a value of a sample: a string without its quotes, anything else word for word; empty where it is not. */
+export function memberText(line: SampleLine, path: readonly string[]): string {
+  const member = memberAt(line.text, path);
+  if (member === null) return "";
+  const written = line.text.slice(member.start, member.end);
+  return written.startsWith('"') ? String(JSON.parse(written)) : written;
 }
 
 /** Place of a value in a sample; of the nearest parent that is there, else of the line. */

@@ -13,11 +13,11 @@ export function memorySource(bytes: Uint8Array, stretch = STRETCH_BYTES): ByteSo
 }
 
 /** How much is read at a time. Small enough that each of a day's logs may hold on to its last stretch. */
-export const STRETCH_BYTES = 262_144;
+export const STRETCH_BYTES = 524_288;
 
-/** Gives a source's bytes one stretch after the other. */
-export function eachStretch(source: ByteSource, take: (bytes: Uint8Array) => void): void {
-  for (let at = 0; at < source.size; ) {
+/** Gives a source's bytes from `from` on, one stretch after the other. */
+export function eachStretch(source: ByteSource, take: (bytes: Uint8Array) => void, from = 0): void {
+  for (let at = from; at < source.size; ) {
     const bytes = source.read(at, source.stretch ?? STRETCH_BYTES);
     if (bytes.length === 0) return;
     take(bytes);

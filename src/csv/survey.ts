@@ -1,5 +1,5 @@
 import { isUtf8 } from "node:buffer";
-import { type ByteSource, eachStretch } from "./byte-source.ts";
+import { type ByteSource, eachStretch, STRETCH_BYTES } from "./byte-source.ts";
 import { firstBadByte, utf16Name } from "./decode.ts";
 import { LONGEST_LINE_BYTES, LONGEST_READ_LINE_BYTES, overlongLine } from "./limits.ts";
 
@@ -53,29 +53,37 @@ export function surveyText(source: ByteSource, everyByte: (bytes: Uint8Array) =>
   const facts = { loneReturns: false, longLine: null, endlessLine: null, nul: null, notUtf8: null } as Facts;
   let line = 1;
   let start = 0;
-  let rest: Uint8Array = new Uint8Array(0);
-  let read = 0;
-  eachStretch(source, (bytes) => {
-      everyByte(bytes);
-      read += bytes.length;
-      if (facts.nul !== null || facts.endlessLine !== null) return;
-      const window = rest.length === 0 ? bytes : joined(rest, bytes);
-      const cut = read >= source.size ? window.length : lineEndBefore(window, utf16);
-      rest = window.subarray(cut);
-      if (cut === 0 && rest.length > LONGEST_READ_LINE_BYTES) facts.endlessLine = line;
-      if (cut === 0) return;
-      const page = window.subarray(0, cut);
-      if (utf16 === null) lookAtBytes(page, start, line, facts);
-      if (facts.nul !== null) return;
-      if (page.length > LONGEST_LINE_BYTES && facts.longLine === null) {
-        const long = overlongLine(page);
-        if (long !== null) facts.longLine = { line: line + long.line - 1, bytes: long.bytes };
-      }
-      pages.push({ start, end: start + cut, line });
-      line += utf16 === null ? lineEnds(page, facts) : lineEnds16(page, utf16);
-      start += cut;
-  });
+  while (start < source.size && facts.nul === null && facts.endlessLine === null) {
+    const page = nextPage(source, start, utf16);
+    if (page === null) {
+      facts.endlessLine = line;
+      break;
+    }
+    if (page.length === 0) break;
+    if (utf16 === null) lookAtBytes(page, start, line, facts);
+    if (facts.nul !== null) break;
+    everyByte(page);
+    if (page.length > LONGEST_LINE_BYTES && facts.longLine === null) {
+      const long = overlongLine(page);
+      if (long !== null) facts.longLine = { line: line + long.line - 1, bytes: long.bytes };
+    }
+    pages.push({ start, end: start + page.length, line });
+    line += utf16 === null ? lineEnds(page, facts) : lineEnds16(page, utf16);
+    start += page.length;
+  }
+  eachStretch(source, everyByte, start);
   return { ...facts, encoding: utf16 ?? (facts.notUtf8 === null ? "utf-8" : "windows-1252"), pages, lines: line };
+}
+
+/** The lines from byte `start` on that end within a stretch, or within as many as the first line needs; `null` when it is endless. */
+function nextPage(source: ByteSource, start: number, utf16: TextEncoding | null): Uint8Array | null {
+  for (let length = source.stretch ?? STRETCH_BYTES; ; length *= 2) {
+    const window = source.read(start, length);
+    if (window.length < length || start + window.length >= source.size) return window;
+    const cut = lineEndBefore(window, utf16);
+    if (cut > 0) return window.subarray(0, cut);
+    if (length > LONGEST_READ_LINE_BYTES) return null;
+  }
 }
 
 type Facts = { -readonly [K in Exclude<keyof TextSurvey, "encoding" | "pages" | "lines">]: TextSurvey[K] };
@@ -89,13 +97,6 @@ function lookAtBytes(page: Uint8Array, start: number, line: number, facts: Facts
   const nul = page.indexOf(0);
   if (nul >= 0) facts.nul = odd(nul);
   else if (facts.notUtf8 === null && !isUtf8(page)) facts.notUtf8 = odd(firstBadByte(page));
-}
-
-function joined(a: Uint8Array, b: Uint8Array): Uint8Array {
-  const all = new Uint8Array(a.length + b.length);
-  all.set(a);
-  all.set(b, a.length);
-  return all;
 }
 
 /** Length of the lines that are complete: up to the last LF, or, where there is none, up to the last CR that no LF may follow. */

@@ -6,8 +6,8 @@ import { decodeText, tooLarge, wholeFile } from "../csv/decode.ts";
 import { LARGEST_FILE_BYTES, LARGEST_LOG_BYTES, overlongLine } from "../csv/limits.ts";
 import { type PagedText, pagedText } from "../csv/paged-text.ts";
 import { surveyText } from "../csv/survey.ts";
-import { tellOfLongLine } from "./log/log-text.ts";
 import type { FolderEntry, ShowFolder } from "./folder.ts";
+import { tellOfLongLine } from "./log/log-text.ts";
 
 /** An input file as the manifests list it. */
 export interface InputFile {

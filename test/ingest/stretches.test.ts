@@ -85,7 +85,12 @@ describe("a log that is read seven bytes at a time", () => {
       for (const stretch of [1, 7, 64]) expect(reading(own, stretch)).toEqual(whole);
       for (const [way, bytesOf] of Object.entries(WAYS)) {
         const turned = { ...own };
-        for (const log of logs) turned[log] = bytesOf(Buffer.from(own[log] ?? []).toString("utf8").replace(/\r\n?/g, "\n"));
+        for (const log of logs)
+          turned[log] = bytesOf(
+            Buffer.from(own[log] ?? [])
+              .toString("utf8")
+              .replace(/\r\n?/g, "\n"),
+          );
         expect(reading(turned, 7), way).toEqual(reading(turned, null));
       }
     });

@@ -97,12 +97,7 @@ function openLog(
   return { head, layout, header, plan };
 }
 
-function withCarefulTable(
-  source: LogSource,
-  context: LogContext,
-  opened: OpenedLog,
-  found: FindingCollector,
-): LensLog | null {
+function withCarefulTable(source: LogSource, context: LogContext, opened: OpenedLog, found: FindingCollector): LensLog | null {
   const document = readCsv(source.text.whole(), source.file, headerNames(context.maps));
   // The key lines were read, and told of, together with the header.
   found.addAll(document.findings.filter((finding) => finding.code !== CSV.keyTwice.code));

@@ -36,8 +36,7 @@ export function settleNumbers(table: LogTable, layout: LogLayout, decimal: "." |
       noValue.first ??= { row, column };
       noValue.count++;
       noValue.columns.add(column);
-    }
-    else {
+    } else {
       found.addIn(file, CSV.notANumber, () => ({
         place: table.cell(row, column).place,
         field: spec.name,

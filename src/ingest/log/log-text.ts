@@ -26,7 +26,11 @@ export function isReadable(text: PagedText, file: string, found: FindingCollecto
 }
 
 /** Says so when a line of a text file is longer than any that people or recorders write. */
-export function tellOfLongLine(long: { readonly line: number; readonly bytes: number }, file: string, found: FindingCollector): void {
+export function tellOfLongLine(
+  long: { readonly line: number; readonly bytes: number },
+  file: string,
+  found: FindingCollector,
+): void {
   found.add(CSV.longLine, {
     place: { file, line: long.line, column: null },
     message: `line ${long.line} has ${long.bytes} bytes`,

@@ -69,7 +69,8 @@ function skipSpace(text: string, at: number): number {
 export function memberAt(text: string, path: readonly string[]): { readonly start: number; readonly end: number } | null {
   let start = skipSpace(text, 0);
   for (const name of path) {
-    const at = text[start] === "{" ? objectMember(text, start, name) : text[start] === "[" ? listMember(text, start, Number(name)) : -1;
+    const at =
+      text[start] === "{" ? objectMember(text, start, name) : text[start] === "[" ? listMember(text, start, Number(name)) : -1;
     if (at < 0) return null;
     start = at;
   }

@@ -11,7 +11,16 @@ import type { Direction } from "../records.ts";
 import { type OtherMember, otherMembers, tellOfOthers } from "./other-members.ts";
 import { fractionOf, isObject, type JsonObject, sampleFigures } from "./sample-fields.ts";
 import { identityOf, type Said, type SampleIdentity, saidIn } from "./sample-identity.ts";
-import { memberText, pathOf, placeInSample, type SampleLine, type SampleLines, sampleCell, sampleLines, sampleOf } from "./sample-lines.ts";
+import {
+  memberText,
+  pathOf,
+  placeInSample,
+  type SampleLine,
+  type SampleLines,
+  sampleCell,
+  sampleLines,
+  sampleOf,
+} from "./sample-lines.ts";
 import { clockOf, type SampleClock, sampleTime, timecodeOf } from "./sample-timing.ts";
 
 /**

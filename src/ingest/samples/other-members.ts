@@ -73,7 +73,12 @@ export function otherMembers(): { look(sample: JsonObject, row: number): void; f
 }
 
 /** The overscan of each distortion; of the second and later ones, which no column is read from, all there is. */
-function lookAtDistortion(entry: unknown, index: number, row: number, add: (path: string[], standard: boolean, row: number) => void): void {
+function lookAtDistortion(
+  entry: unknown,
+  index: number,
+  row: number,
+  add: (path: string[], standard: boolean, row: number) => void,
+): void {
   if (!isObject(entry)) return;
   for (const name of Object.keys(entry)) {
     if (index > 0 || name === "overscan") add(["lens", "distortion", String(index), name], true, row);

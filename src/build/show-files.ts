@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
 import { isAbsolute, join, relative, resolve, sep } from "node:path";
 import { compareText } from "../core/finding.ts";
+import type { ByteSource } from "../csv/byte-source.ts";
 import type { FolderEntry, ShowFolder } from "../ingest/folder.ts";
 import { fileProblem } from "./file-problem.ts";
 import { fileSource } from "./file-source.ts";
@@ -9,6 +10,7 @@ import { fileSource } from "./file-source.ts";
 export interface ShowFiles extends ShowFolder {
   /** Absolute path of the folder, links resolved. */
   readonly path: string;
+  open(file: string): ByteSource | { readonly problem: string };
   /** Links that lead out of the folder and were therefore not followed, in name order. */
   linksLeftOut(): readonly string[];
 }

@@ -1,6 +1,12 @@
 /** The lines of a file around a finding, with a caret below the place. */
 import type { Finding } from "../core/finding.ts";
-import type { LineIndex } from "../core/text-position.ts";
+
+/** The lines of a file. */
+export interface SourceLines {
+  readonly count: number;
+  /** Text of a line, from 1, without its end. */
+  text(line: number): string;
+}
 
 /** Lines are cut to this many characters around the place, so that a long row fits a terminal. */
 const WIDTH = 96;
@@ -9,7 +15,7 @@ const WIDTH = 96;
  * The line before the finding, its line, and the carets below what is wrong. Empty when the finding has no line or the
  * file has no such line. Columns count characters, so the caret stands right below letters outside ASCII too.
  */
-export function codeFrame(finding: Finding, source: LineIndex | null): readonly string[] {
+export function codeFrame(finding: Finding, source: SourceLines | null): readonly string[] {
   const { line, column } = finding;
   if (source === null || line === null || line > source.count) return [];
   const numberWidth = String(line).length;

@@ -1,10 +1,11 @@
 /** Findings as text: one line each that editors and grep understand, then the place and the way to mend it. */
 import { isAbsolute, join, relative } from "node:path";
 import type { Finding, Severity } from "../core/finding.ts";
-import { type LineIndex, lineIndex } from "../core/text-position.ts";
-import { decodeText } from "../csv/decode.ts";
+import { pagedText } from "../csv/paged-text.ts";
+import { surveyText } from "../csv/survey.ts";
 import type { ShowFolder } from "../ingest/folder.ts";
-import { codeFrame } from "./frame.ts";
+import { sourceOf } from "../ingest/open-file.ts";
+import { codeFrame, type SourceLines } from "./frame.ts";
 import { type Colours, severityWord } from "./style.ts";
 
 export interface ReportOptions {
@@ -42,7 +43,7 @@ export function findingsText(findings: readonly Finding[], source: ShowFolder, o
   return lines.length === 0 ? "" : `${lines.join("\n")}\n`;
 }
 
-function findingLines(finding: Finding, source: LineIndex | null, options: ReportOptions): readonly string[] {
+function findingLines(finding: Finding, source: SourceLines | null, options: ReportOptions): readonly string[] {
   const { colours } = options;
   const place = placeText(finding, options);
   const head = `${severityWord(finding.severity, colours)} ${colours.bold(finding.code)}  ${finding.message}`;
@@ -74,16 +75,21 @@ function moreLines(file: string | null, left: Map<string, number>): readonly str
   return [...lines, ""];
 }
 
-/** Findings come in order of file: one text is kept at a time. */
-function sourceReader(source: ShowFolder): (finding: Finding) => LineIndex | null {
-  let current: { file: string; index: LineIndex | null } | null = null;
+/** Findings come in order of file: one text is open at a time, and of that a page. */
+function sourceReader(source: ShowFolder): (finding: Finding) => SourceLines | null {
+  let current: { file: string; lines: SourceLines | null } | null = null;
   return (finding) => {
     if (finding.file === null || finding.line === null) return null;
-    if (current?.file !== finding.file) {
-      const bytes = source.read(finding.file);
-      const text = bytes instanceof Uint8Array ? decodeText(bytes, finding.file).text : null;
-      current = { file: finding.file, index: text === null ? null : lineIndex(text) };
-    }
-    return current.index;
+    if (current?.file !== finding.file) current = { file: finding.file, lines: linesOf(source, finding.file) };
+    return current.lines;
   };
+}
+
+function linesOf(source: ShowFolder, file: string): SourceLines | null {
+  const bytes = sourceOf(source, file);
+  if ("problem" in bytes) return null;
+  const survey = surveyText(bytes);
+  if (survey.nul !== null) return null;
+  const text = pagedText(bytes, survey);
+  return { count: survey.lines, text: (line) => text.line(line).replace(/\r$/, "") };
 }

@@ -1,7 +1,7 @@
 import type { Place } from "../core/finding.ts";
 import type { FindingCollector } from "../core/findings/collect.ts";
 import { CSV } from "../core/findings/csv.ts";
-import { didYouMean } from "../core/nearest-name.ts";
+import { didYouMean, nearestNames } from "../core/nearest-name.ts";
 import { type ColumnSpec, namesOf } from "./column-spec.ts";
 import { type CsvDocument, type CsvRow, readCsv, shorten } from "./read.ts";
 
@@ -61,6 +61,7 @@ function tableRow(row: CsvRow, index: ReadonlyMap<string, number>, width: number
 
 function headerIndex(header: CsvRow, file: string, known: ReadonlySet<string>, found: FindingCollector): Map<string, number> {
   const index = new Map<string, number>();
+  const unknown: { readonly name: string; readonly place: Place }[] = [];
   header.cells.forEach((cell, i) => {
     const name = cell.trim();
     if (name === "") return;
@@ -74,16 +75,29 @@ function headerIndex(header: CsvRow, file: string, known: ReadonlySet<string>, f
       }));
     } else if (known.has(name)) {
       index.set(name, i);
-    } else {
-      found.addIn(file, CSV.unknownColumn, () => ({
-        place: header.place(i),
-        field: name,
-        message: `the column "${name}" is not known and not read`,
-        hint: `${didYouMean(name, known).trim() || "Leave it, or see `daybook columns` for the names."}`,
-      }));
-    }
+    } else unknown.push({ name, place: header.place(i) });
   });
+  for (const { name, place } of unknown) {
+    const near = nearestNames(spelt(name), known).find((other) => !index.has(other));
+    found.addIn(file, near === undefined ? CSV.unknownColumn : CSV.nearColumn, () => ({
+      place,
+      field: name,
+      message:
+        near === undefined
+          ? `the column "${name}" is not known and not read`
+          : `the column "${name}" is not read: its name is nearly "${near}"`,
+      hint:
+        near === undefined
+          ? "Leave it, or see `daybook columns` for the names."
+          : `Did you mean "${near}"? Rename it if that is what it holds.`,
+    }));
+  }
   return index;
+}
+
+/** A header with its unit in brackets, as the columns have it: `Close focus (m)` is close_focus_m. */
+function spelt(name: string): string {
+  return name.replace(/\s*[[(]([^\])]*)[\])]\s*$/, "_$1");
 }
 
 function hasRequired(

@@ -33,6 +33,7 @@ export interface FrameValues {
 
 /** Source words that hold for the whole take. */
 export interface ReadoutSources {
+  readonly focus: string;
   readonly tStop: string;
   readonly focal: string;
   readonly pupil: string;
@@ -52,7 +53,7 @@ export interface ReadoutEntry {
 export function readout(v: FrameValues, sources: ReadoutSources, system: DistanceSystem): readonly ReadoutEntry[] {
   const far = (dioptres: number) => distance(metresFromDioptres(dioptres), system);
   const all = [
-    entry("Focus distance", v.focusDioptres, far, NOT_LOGGED, "logged", "v-focus"),
+    entry("Focus distance", v.focusDioptres, far, NOT_LOGGED, sources.focus, "v-focus"),
     entry("Sharp from", v.nearDioptres, far, NOT_CALCULATED, "calculated"),
     entry("Sharp to", v.farDioptres, far, NOT_CALCULATED, "calculated"),
     entry("Stop", v.tStop, (t) => `T${fixed(t, 2)}`, NOT_LOGGED, sources.tStop, "v-stop"),

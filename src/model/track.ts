@@ -45,6 +45,7 @@ export function lensTrack(share: LogShare, lens: Lens | null, encoders: EncoderT
     convention: log.keys.convention,
     unknown: unknownColumns(share, focusUnconverted),
     focusUnconverted,
+    ...(readings !== undefined && encoders !== null ? { focusTable: { lens: encoders.lens, file: encoders.file } } : {}),
     focusQuantisation:
       readings !== undefined && encoders !== null
         ? encoderStep(encoders, writtenDecimals(share, readings, "encoder_focus"))

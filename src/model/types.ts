@@ -40,6 +40,8 @@ export interface LensTrack {
   readonly unknown: readonly { readonly name: string; text(frame: number): string }[];
   /** True when distances were measured from the front and could not be converted: focus is then absent. */
   readonly focusUnconverted: boolean;
+  /** The encoder table that `focus` was made with, since the log has encoder readings and no distances; absent where it has them. */
+  readonly focusTable?: { readonly lens: string; readonly file: string };
   /** Smallest difference between neighbouring written focus values in dioptres (0 when unknown); floor of the pull detector. */
   readonly focusQuantisation: number;
 }

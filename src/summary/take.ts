@@ -131,7 +131,7 @@ function focusRange(take: Take, frames: FramesAndStop | null): TakeSummary["focu
   if (logged !== null && values !== undefined) {
     const first = values.find((value) => !Number.isNaN(value)) as number;
     const last = values.findLast((value) => !Number.isNaN(value)) as number;
-    return focusFigures(logged.max, logged.min, first, last, "logged");
+    return focusFigures(logged.max, logged.min, first, last, take.track?.focusTable === undefined ? "logged" : "calculated");
   }
   const noted = take.note?.focus?.value ?? null;
   // a logged distance that could not be converted is not replaced by a noted one: the log is what counts, and it is not known

@@ -37,6 +37,7 @@ function valuesOf(t: TakeSummary, f: FrameFigures, looks: LensLookFrames, i: num
 export function readoutSources(t: TakeSummary): ReadoutSources {
   const pupil = t.entrancePupilMm;
   return {
+    focus: t.take.track?.focusTable === undefined ? "logged" : "calculated from the encoder table",
     tStop: t.tStop?.source ?? "logged",
     focal: t.focal?.source ?? "logged",
     pupil: pupil === null ? "" : `${pupil.source}, in front of the image plane`,

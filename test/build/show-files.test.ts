@@ -53,6 +53,20 @@ describe("showFiles", () => {
     expect(showFiles(join(root, "show")).read("../outside/secret.csv")).toHaveProperty("problem");
   });
 
+  it("opens a file a stretch at a time, with the problems of reading it, and not when it is written to meanwhile", () => {
+    const show = showFiles(join(root, "show"));
+    const source = show.open("days/2026-03-14/notes.csv");
+    if ("problem" in source) throw new Error(source.problem);
+    expect(source.size).toBe(5);
+    expect(text(source.read(1, 3))).toBe("lat");
+    expect(text(source.read(3, 100))).toBe("te");
+    expect(show.open("days")).toEqual({ problem: "is a folder" });
+    expect(show.open("none.csv")).toEqual({ problem: "is not there" });
+    expect(show.open("../outside/secret.csv")).toHaveProperty("problem");
+    writeFiles(root, { "show/days/2026-03-14/notes.csv": "slate,take" });
+    expect(() => source.read(0, 3)).toThrow("was written to while it was being read");
+  });
+
   it("takes a show folder that is itself reached through a link", () => {
     symlinkSync(join(root, "show"), join(root, "link"));
     expect(text(showFiles(join(root, "link")).read("show.yaml"))).toBe("title: T");

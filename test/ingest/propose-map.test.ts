@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { collectFindings } from "../../src/core/findings/collect.ts";
-import { guessColumn, headerParts } from "../../src/ingest/columns/guess-column.ts";
+import { guessColumn } from "../../src/ingest/columns/guess-column.ts";
+import { headerParts, meantColumn } from "../../src/ingest/columns/header-words.ts";
 import { type MapProposal, proposeMap } from "../../src/ingest/columns/propose-map.ts";
 import { readFieldMaps } from "../../src/ingest/log/field-map.ts";
 
@@ -12,6 +13,26 @@ function propose(text: string): MapProposal {
 
 const columnsOf = (proposal: MapProposal): readonly string[] =>
   proposal.columns.map(({ header, column }) => `${header}: ${column}`);
+
+describe("the column that a header most likely means", () => {
+  it.each([
+    ["Timecode", "timecode"],
+    ["TC", "timecode"],
+    ["Focus (m)", "focus_m"],
+    ["Focus Dist [ft]", "focus_ft"],
+    ["t-stop", "t"],
+    ["T Stop", "t"],
+    ["Focal Length", "focal_mm"],
+    ["focal mm", "focal_mm"],
+    ["Entrance Pupil", "entrance_pupil_mm"],
+    ["encoder focus", "encoder_focus"],
+  ])("%s is %s", (header, column) => expect(meantColumn(header)).toBe(column));
+
+  it.each(["temperature", "lens temp", "battery", "Near Limit", "operator", "n", "kk", "gyro_x", "status"])(
+    "%s is none",
+    (header) => expect(meantColumn(header)).toBeNull(),
+  );
+});
 
 describe("the words and the unit of a header", () => {
   it.each([

@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { lensFields } from "../../src/export/vfx/lens-fields.ts";
 import { dioptresOfReading } from "../../src/model/encoder-focus.ts";
+import { readoutSources } from "../../src/view/frame-values.ts";
 import { logText, SMALL_KIT, summarise } from "../helpers/memory-show.ts";
 
 const DATE = "2031-05-06";
@@ -22,6 +24,12 @@ function codes(all: readonly { code: string; file: string | null; line: number |
   return all.filter((f) => /LOG22[78]|KIT52\d/.test(f.code)).map((f) => `${f.code} ${f.file}:${f.line}:${f.column}`);
 }
 
+function oneTake(cells: readonly string[], header = "encoder_focus") {
+  const [summary] = summarise(files(cells, TABLE, header), DATE).summary.takes;
+  if (summary === undefined) throw new Error("there is no take");
+  return { summary };
+}
+
 describe("the focus of a log with encoder readings only", () => {
   it("is linear in 1/distance between the marks of the lens, whatever their order in the table", () => {
     // 1000: 2 dioptres. 2000: half way from 2 to 1. 4000: half way from 1 to 0. 5000: infinity.
@@ -30,6 +38,16 @@ describe("the focus of a log with encoder readings only", () => {
     // One count is at most 1 dioptre / 2000.
     expect(day.takes[0]?.track?.focusQuantisation).toBeCloseTo(1 / 2000, 12);
     expect(codes(findings)).toEqual([]);
+  });
+
+  it("says that it is calculated from the encoder table: in the figures, the readout and the description of lens.csv", () => {
+    const { summary } = oneTake(["1000", "2000", "4000", "5000"]);
+    expect(summary.focus).toMatchObject({ nearestM: 0.5, farthestM: "inf", source: "calculated" });
+    expect(readoutSources(summary).focus).toBe("calculated from the encoder table");
+    const field = lensFields(summary).find(({ name }) => name === "focus_m");
+    expect(field?.provenance).toBe("calculated: the logged encoder readings through kit/encoders/P50.csv, linear in 1/distance");
+    const measured = oneTake(["2", "2", "2", "2"], "focus_m").summary;
+    expect([measured.focus?.source, readoutSources(measured).focus]).toEqual(["logged", "logged"]);
   });
 
   it("is the nearest mark's beyond the marks, with a finding at the first such row", () => {

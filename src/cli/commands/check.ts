@@ -3,6 +3,7 @@ import { statSync } from "node:fs";
 import { relative, resolve, sep } from "node:path";
 import { type CheckResult, checkOneFile, checkShow } from "../../build/check.ts";
 import { type ShowFiles, showFiles } from "../../build/show-files.ts";
+import { sourceOf } from "../../ingest/open-file.ts";
 import { EXIT, type Io } from "../io.ts";
 import { findingLine, summaryLine } from "../json-lines.ts";
 import { looseFile, STDIN_NAME } from "../loose-file.ts";
@@ -73,7 +74,8 @@ function findTarget(path: string, io: Io): Target | UsageProblem {
 function loose(content: Uint8Array, name: string, io: Io): Target {
   const { folder, file, remark } = looseFile(content, name);
   const read = (asked: string) => (asked === name ? content : folder.read(asked));
-  const reading: ShowFiles = { path: io.cwd, list: folder.list, read, linksLeftOut: () => [] };
+  const open = (asked: string) => sourceOf({ list: folder.list, read }, asked);
+  const reading: ShowFiles = { path: io.cwd, list: folder.list, read, open, linksLeftOut: () => [] };
   return { folder: reading, root: io.cwd, onlyFile: file, looseName: name, remark };
 }
 

@@ -60,7 +60,14 @@ export const CSV = {
     code: "CSV109",
     severity: "remark",
     title: "Column not known",
-    explain: "Nothing reads this column. A slip in the name is the usual reason; the hint has the nearest known name.",
+    explain: "Nothing reads this column, and its name is near no known one.",
+  },
+  nearColumn: {
+    code: "CSV125",
+    severity: "check",
+    title: "Column name that is nearly a known one",
+    explain:
+      "Nothing reads this column, and its name is nearly that of a column that the table lacks: most likely a slip. Names are taken exactly as they are written in the column reference, so that nothing is guessed.",
   },
   shortRow: {
     code: "CSV110",
@@ -114,14 +121,14 @@ export const CSV = {
     severity: "check",
     title: "Line over 1 MB",
     explain:
-      "A line of the file has more than a million characters. No table, log or settings file has such lines: the line ends were lost in a copy, or a quote was left open. The file is read as it is.",
+      "A line of the file has more than a million characters. No table, log or settings file has such lines: the line ends were lost in a copy, or a quote was left open. The file is read as it is, a log with a line over 16 MB not at all.",
   },
   tooLarge: {
     code: "CSV118",
     severity: "error",
     title: "File too large",
     explain:
-      "A CSV log is read up to 1 GB, every other file up to 256 MB, since it is in memory while it is read. The file is left out. A log of a whole day and camera is far smaller; split it by card or by take.",
+      "A log is read a stretch at a time, up to 16 GB and 400 million numbers. A log with a quote that is left open or goes over a line end, every table and every settings file is read up to 256 MB, since it is in memory while it is read; a picture up to 1 GB. The file is left out. Split a log by card or by take.",
   },
   blankCell: {
     code: "CSV121",

@@ -55,6 +55,13 @@ export const LOG = {
     explain:
       "Nobody knows this column. It is kept word for word and travels into the exports. If it is a known figure under another name, write the name, or map it in kit/columns.yaml.",
   },
+  nearColumn: {
+    code: "LOG229",
+    severity: "check",
+    title: "Column name that is nearly a known one",
+    explain:
+      "The column is kept word for word and not read, and its name means what a column means that the log lacks: `Timecode`, `Focus (m)` and `T-stop` for timecode, focus_m and t. Names are taken exactly, so that nothing is guessed: rename the column, or map it once for the show in kit/columns.yaml (`daybook columns FILE` proposes the map).",
+  },
   severalColumns: {
     code: "LOG211",
     severity: "check",

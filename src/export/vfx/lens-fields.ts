@@ -70,7 +70,7 @@ function provenanceOf(summary: TakeSummary, name: LensColumn): string {
   if (columns === undefined) return "none: the take has no log";
   switch (name) {
     case "focus_m":
-      return columns.focus === undefined ? "none: not logged" : "logged";
+      return columns.focus === undefined ? "none: not logged" : focusSource(summary);
     case "t":
       if (columns.t !== undefined) return "logged";
       return columns.f === undefined
@@ -97,6 +97,11 @@ function provenanceOf(summary: TakeSummary, name: LensColumn): string {
     default:
       return coefficientSource(summary, name);
   }
+}
+
+function focusSource({ take }: TakeSummary): string {
+  const table = take.track?.focusTable;
+  return table === undefined ? "logged" : `calculated: the logged encoder readings through ${table.file}, linear in 1/distance`;
 }
 
 function stopWords(summary: TakeSummary): string {

@@ -1,5 +1,6 @@
 /** What a column of an unknown log may be: told from the words and the unit of its header, then from its values. */
 import { LOG_FILE_COLUMNS } from "../../csv/columns.ts";
+import { ENCODER, headerParts, WORDS } from "./header-words.ts";
 
 /** Values of a column, as written and as numbers. */
 export interface ColumnSample {
@@ -20,38 +21,6 @@ export interface ColumnGuess {
 }
 
 const TIMECODE = /^\d\d:\d\d:\d\d[:;.]\d\d\d?$/;
-// biome-ignore format: a table
-const UNIT_WORDS: Readonly<Record<string, string>> = {
-  m: "m", metre: "m", metres: "m", meter: "m", meters: "m", mm: "mm", cm: "cm", ft: "ft", feet: "ft", foot: "ft", "'": "ft",
-  in: "in", inch: "in", inches: "in", '"': "in", dpt: "dpt", diopter: "dpt", diopters: "dpt", dioptre: "dpt", dioptres: "dpt",
-  "1/m": "dpt", s: "s", sec: "s", seconds: "s", ms: "ms", deg: "deg", degrees: "deg", "\u00b0": "deg",
-};
-
-/** Header words to what they mean, the first that fits. */
-const WORDS: readonly (readonly [RegExp, string])[] = [
-  [/\b(time ?code|tc|smpte|ltc)\b/, "timecode"],
-  [/\bhyper ?focal\b/, "hyperfocal"],
-  [/\b(focal( ?length)?|fl|efl)\b/, "focal"],
-  [/\b(near|far|dof|depth)\b/, ""],
-  [/\b(focus ?dist(ance)?|focus|dist(ance)?|fd)\b/, "focus"],
-  [/\b(t ?stop|t ?number|tno|iris|t)\b/, "t"],
-  [/\b(f ?stop|f ?number|fno|aperture|f)\b/, "f"],
-  [/\bzoom\b/, "zoom"],
-  [/\b(entrance ?pupil|pupil)\b/, "pupil"],
-  [/\bsqueeze\b/, "squeeze"],
-  [/\b(pan|heading|yaw)\b/, "pan"],
-  [/\b(tilt|pitch)\b/, "tilt"],
-  [/\b(height|elevation)\b/, "height"],
-  [/\b(cam|camera)( ?(id|name|letter|index))?\b/, "camera"],
-  [/\b(clip|file)( ?name)?\b/, "clip"],
-  [/\bslate\b/, "slate"],
-  [/\btake\b/, "take"],
-  [/\blens( ?(id|name|model|type))?\b/, "lens"],
-  [/\b(frame|frm)( ?(no|num|number|count|index))?\b/, "frame"],
-  [/\b(time|elapsed|seconds)\b/, "time"],
-  [/\broll\b/, "roll"],
-];
-const ENCODER = /\b(enc|encoder|raw|counts?|ticks?|motor)\b/;
 const KNOWN = new Map(LOG_FILE_COLUMNS.map((spec) => [spec.name.toLowerCase(), spec.name]));
 
 /** Guesses one column. Nothing of this happens when a report is built. */
@@ -148,28 +117,6 @@ function counted(sample: ColumnSample, column: "frame" | "time_s", said: string)
   if (first === undefined) return kept("the values are no numbers");
   const doubt = first === 0 ? null : `${column} is counted from 0 at start_timecode, and here the first is ${first}`;
   return { ...guess(column, said, rangeOf(sample)), doubt };
-}
-
-/** Words of a header in lower case with single spaces, and its unit: in brackets, or as its last word. */
-export function headerParts(header: string): { readonly words: string; readonly unit: string } {
-  const lower = header
-    .trim()
-    .replace(/([a-z])([A-Z])/g, "$1 $2")
-    .toLowerCase();
-  const bracket = /[[({<]\s*([^\])}>]*?)\s*[\])}>]/.exec(lower);
-  const plain = lower
-    .replace(/[[({<][^\])}>]*[\])}>]?/g, " ")
-    .replace(/[^a-z0-9"'\u00b0/]+/g, " ")
-    .trim();
-  const last = plain.split(" ").at(-1) ?? "";
-  const inBracket = unitOf(bracket?.[1] ?? "");
-  if (inBracket !== "") return { words: plain, unit: inBracket };
-  const suffix = plain.includes(" ") ? unitOf(last) : "";
-  return { words: suffix === "" ? plain : plain.slice(0, -last.length).trim(), unit: suffix };
-}
-
-function unitOf(word: string): string {
-  return Object.hasOwn(UNIT_WORDS, word) ? (UNIT_WORDS[word] as string) : "";
 }
 
 function within({ numbers }: ColumnSample, low: number, high: number): boolean {

@@ -4,6 +4,7 @@ import { CSV } from "../../core/findings/csv.ts";
 import { LOG } from "../../core/findings/log.ts";
 import { wholeFile } from "../../csv/decode.ts";
 import type { LogTable } from "../../csv/log-table.ts";
+import { meantColumn } from "../columns/header-words.ts";
 import { dioptresOf, settleNumbers } from "./log-cells.ts";
 import { tellOfConvention, tellOfDate } from "./log-checks.ts";
 import type { LogHead } from "./log-keys.ts";
@@ -104,9 +105,7 @@ function tellOfLayout(parts: LogParts, found: FindingCollector): void {
       message: headless
         ? `the first row holds values (${names.slice(0, 2).join(", ")}), not column names`
         : `the log has no column timecode, frame or time_s, so its ${table.rows} rows cannot be placed`,
-      hint: headless
-        ? "Write a header row such as timecode,focus_m,t before the rows."
-        : `Rename the column that holds the time, or map it in kit/columns.yaml. The header has ${names.join(", ")}.`,
+      hint: headless ? "Write a header row such as timecode,focus_m,t before the rows." : timeHint(names),
     });
   } else if (layout.focus === null && layout.readings.length === 0) {
     found.add(LOG.nothingKnown, {
@@ -122,6 +121,16 @@ function tellOfLayout(parts: LogParts, found: FindingCollector): void {
       hint: "Take it out of the folder, or copy it again.",
     });
   }
+}
+
+/** Names the header that looks like the time. */
+function timeHint(names: readonly string[]): string {
+  for (const name of names) {
+    const meant = meantColumn(name);
+    if (meant === "timecode" || meant === "frame" || meant === "time_s")
+      return `Is it "${name}"? Rename it to ${meant}, or map it in kit/columns.yaml.`;
+  }
+  return `Rename the column that holds the time, or map it in kit/columns.yaml. The header has ${names.join(", ")}.`;
 }
 
 function tellOfWidths(parts: LogParts, found: FindingCollector): void {

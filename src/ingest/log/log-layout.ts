@@ -2,10 +2,10 @@ import type { Place } from "../../core/finding.ts";
 import type { FindingCollector } from "../../core/findings/collect.ts";
 import { CSV } from "../../core/findings/csv.ts";
 import { LOG } from "../../core/findings/log.ts";
-import { nearestNames } from "../../core/nearest-name.ts";
 import { type ColumnSpec, namesOf } from "../../csv/column-spec.ts";
 import { FOCUS_COLUMNS, IDENTITY_COLUMNS, LOG_FILE_COLUMNS, READING_COLUMNS, TIMING_COLUMNS } from "../../csv/columns.ts";
 import type { PlanKind } from "../../csv/log-table.ts";
+import { meantColumn } from "../columns/header-words.ts";
 import type { FieldMap } from "./field-map.ts";
 
 /** A header cell of a log. */
@@ -56,7 +56,7 @@ export function logLayout(header: readonly HeaderCell[], file: string, map: Fiel
     tellOfSeveral(header[columnOf.get(other.name) ?? 0], focusSpec?.name ?? "", other.name, found);
     setAside(other.name, columnOf, header, unknown);
   }
-  tellOfUnknown(unknown, header, file, found);
+  tellOfUnknown(unknown, header, file, columnOf, found);
   const kinds = header.map((): PlanKind => "text");
   const readings = READING_COLUMNS.flatMap((spec) => {
     const column = columnOf.get(spec.name);
@@ -121,21 +121,33 @@ function tellOfUnknown(
   unknown: readonly { readonly name: string; readonly column: number }[],
   header: readonly HeaderCell[],
   file: string,
+  columnOf: ReadonlyMap<string, number>,
   found: FindingCollector,
 ): void {
   const strange = unknown.filter(({ name }) => !KNOWN.has(name));
-  const [first] = strange;
+  const others = strange.filter(({ name, column }) => {
+    const meant = meantColumn(name);
+    if (meant === null || columnOf.has(meant) || hasFocus(meant, columnOf)) return true;
+    found.addIn(file, LOG.nearColumn, () => ({
+      place: header[column]?.place ?? { file, line: null, column: null },
+      field: name,
+      message: `the column "${name}" is not read: its name is nearly "${meant}"`,
+      hint: `Rename it to ${meant} if that is what it holds, or map it in kit/columns.yaml. Until then it is kept word for word.`,
+    }));
+    return false;
+  });
+  const [first] = others;
   if (first === undefined) return;
-  const names = strange.map(({ name }) => `"${name}"`).join(", ");
-  const near = strange.flatMap(({ name }) =>
-    nearestNames(name, KNOWN)
-      .slice(0, 1)
-      .map((known) => `"${name}" may be meant as "${known}".`),
-  );
+  const names = others.map(({ name }) => `"${name}"`).join(", ");
   found.add(LOG.unknownColumn, {
     place: header[first.column]?.place ?? { file, line: null, column: null },
     field: first.name,
-    message: `${strange.length === 1 ? "the column" : "the columns"} ${names} ${strange.length === 1 ? "is" : "are"} kept word for word`,
-    hint: near.join(" ") || "Nothing to do; if it is a known figure, name its column in kit/columns.yaml.",
+    message: `${others.length === 1 ? "the column" : "the columns"} ${names} ${others.length === 1 ? "is" : "are"} kept word for word`,
+    hint: "Nothing to do; if it is a known figure, name its column in kit/columns.yaml.",
   });
+}
+
+/** A log has one focus, in whatever unit. */
+function hasFocus(name: string, columnOf: ReadonlyMap<string, number>): boolean {
+  return name.startsWith("focus_") && FOCUS_COLUMNS.some((spec) => columnOf.has(spec.name));
 }

@@ -29,16 +29,11 @@ export function rejectRepeats(input: RepeatInput, found: FindingCollector): void
   const times = timesOf(input.timing);
   const increasing = tellOfOrder(input, times, found);
   if (increasing && input.identity === null) return;
-  const first = new Map<string | number, number>();
+  const earlier = earlierRows(input, times);
   for (let row = 0; row < input.rows; row++) {
     if (input.rejected[row] === 1) continue;
-    const time = times[row] as number;
-    const key = input.identity === null ? time : `${input.identity(row)}\n${time}`;
-    const before = first.get(key);
-    if (before === undefined) {
-      first.set(key, row);
-      continue;
-    }
+    const before = earlier(row);
+    if (before < 0) continue;
     input.rejected[row] = 1;
     const differs = input.columns.some((values) => !sameReading(values[before] as number, values[row] as number));
     found.addIn(input.file, differs ? LOG.repeatedDiffers : LOG.repeatedSame, () => ({
@@ -50,6 +45,36 @@ export function rejectRepeats(input: RepeatInput, found: FindingCollector): void
         : `Line ${input.lineOf(before)} is used; nothing is lost.`,
     }));
   }
+}
+
+/** More than any day has; a map holds no more than 2^24. */
+const MOST_IN_A_MAP = 16_000_000;
+
+/** The first row with the time, and the identity, of a row that is asked for; -1 for the first itself. Rows are asked for in order. */
+function earlierRows(input: RepeatInput, times: ArrayLike<number>): (row: number) => number {
+  const { identity, timing } = input;
+  if (identity === null && timing.kind !== "time") {
+    const highest = timing.frames.reduce((high, frame) => Math.max(high, frame), -1);
+    if (highest < 4 * MOST_IN_A_MAP) {
+      // Row + 1 by frame: a map of a whole day's rows takes ten times the memory.
+      const first = new Int32Array(highest + 1);
+      return (row) => {
+        const frame = times[row] as number;
+        const before = (first[frame] as number) - 1;
+        if (before < 0) first[frame] = row + 1;
+        return before;
+      };
+    }
+  }
+  const maps = new Map<string, Map<number, number>>();
+  return (row) => {
+    const name = identity?.(row) ?? "";
+    const first = maps.get(name) ?? new Map<number, number>();
+    if (first.size === 0) maps.set(name, first);
+    const before = first.get(times[row] as number);
+    if (before === undefined && first.size < MOST_IN_A_MAP) first.set(times[row] as number, row);
+    return before ?? -1;
+  };
 }
 
 /** True when time only ever increases. */

@@ -66,7 +66,7 @@ export function otherMembers(): { look(sample: JsonObject, row: number): void; f
       addEach(lens.custom, ["lens", "custom"], row);
       if (lens.encoders !== undefined) addEach(lens.rawEncoders, ["lens", "rawEncoders"], row);
       addEach(lens.projectionOffset, ["lens", "projectionOffset"], row);
-      if (Array.isArray(lens.distortion)) lens.distortion.forEach((entry, i) => lookAtDistortion(entry, i, row, add));
+      if (Array.isArray(lens.distortion)) for (const [i, entry] of lens.distortion.entries()) lookAtDistortion(entry, i, row, add);
     },
     found: () => [...members.values()],
   };

@@ -19,7 +19,29 @@ export function readBoolean(text: string): Reading<boolean> {
 /** A frame rate such as `24`, `23.976` or `24000/1001`. */
 export function readRate(text: string): Reading<FrameRate> {
   const rate = parseFrameRate(text);
-  return rate === null ? refuse(`not a frame rate: "${text.trim()}"`, "Write 24, 25, 29.97 or an exact 24000/1001.") : read(rate);
+  return rate === null ? refuse(`not a frame rate: "${text.trim()}"`, rateHint(text)) : read(rate);
+}
+
+/** The rates that are written in many ways: as decimals and exactly. */
+const SLOW_RATES = [
+  ["23.976", "24000/1001"],
+  ["29.97", "30000/1001"],
+  ["47.952", "48000/1001"],
+  ["59.94", "60000/1001"],
+  ["119.88", "120000/1001"],
+] as const;
+/** How far from a rate a slip of it is: 23.97 and 29.98. */
+const NEAR_RATE = 0.08;
+
+function rateHint(text: string): string {
+  const bare = text
+    .trim()
+    .replace(",", ".")
+    .replace(/\s*(?:fps|frames\/s|p|i|hz|nd|ndf|df)$/i, "");
+  const near = SLOW_RATES.find(([decimal]) => Math.abs(Number(bare) - Number(decimal)) < NEAR_RATE && Number(bare) % 1 !== 0);
+  if (near !== undefined) return `Write ${near[0]}, or exactly ${near[1]}.`;
+  const rate = parseFrameRate(bare);
+  return rate === null ? "Write 24, 25, 29.97 or an exact 24000/1001." : `Write ${bare}.`;
 }
 
 /** A whole number, negative ones included. Refused: more than nine digits. */

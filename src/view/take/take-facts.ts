@@ -63,7 +63,7 @@ function focusFact(t: TakeSummary, day: DayContext): Fact {
   if (t.focus === null) return fact("Focus", t.take.track === null ? NOT_RECORDED : NOT_LOGGED, { cls: "absent" });
   const pulls = t.pulls === null ? "" : `, ${plural(t.pulls.length, "pull")}`;
   return fact("Focus", distanceRange(t.focus.nearestM, t.focus.farthestM, day.site.show.distances), {
-    source: `${t.focus.source}${pulls}`,
+    source: `${t.focus.source}${t.take.track?.focusTable === undefined ? "" : " from the encoder table"}${pulls}`,
   });
 }
 

@@ -6,6 +6,7 @@ import { readNd } from "../../../src/ingest/written/nd.ts";
 import { readNumber } from "../../../src/ingest/written/number.ts";
 import { readPages } from "../../../src/ingest/written/pages.ts";
 import type { Reading } from "../../../src/ingest/written/reading.ts";
+import { readRate } from "../../../src/ingest/written/setting.ts";
 import { readShutter } from "../../../src/ingest/written/shutter.ts";
 
 function hintOf(reading: Reading<unknown>): string {
@@ -172,4 +173,17 @@ describe("marks and words", () => {
     expect(hintOf(readStatus("incomplet"))).toContain('Did you mean "incomplete"?');
     expect(hintOf(oneOf("c", ["a", "b"]))).toContain("a or b");
   });
+});
+
+describe("a rate that is nearly one", () => {
+  it.each([
+    ["23,976", "Write 23.976, or exactly 24000/1001."],
+    ["23.97", "Write 23.976, or exactly 24000/1001."],
+    ["23.976 fps", "Write 23.976, or exactly 24000/1001."],
+    ["29,97", "Write 29.97, or exactly 30000/1001."],
+    ["59.94i", "Write 59.94, or exactly 60000/1001."],
+    ["25 fps", "Write 25."],
+    ["25p", "Write 25."],
+    ["film", "Write 24, 25, 29.97 or an exact 24000/1001."],
+  ])("is refused with the form to write: %s", (text, hint) => expect(readRate(text)).toMatchObject({ ok: false, hint }));
 });

@@ -123,6 +123,8 @@ function hasRequired(
 function tellOfWidth(row: CsvRow, header: CsvRow, width: number, found: FindingCollector): void {
   const count = row.cells.length;
   if (count < width) {
+    // A spreadsheet writes delimiters behind the last column that has a name.
+    if (header.cells.slice(count).every((cell) => cell.trim() === "")) return;
     found.add(CSV.shortRow, {
       place: row.place(0),
       field: header.cells[count]?.trim() || null,

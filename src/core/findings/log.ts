@@ -62,6 +62,13 @@ export const LOG = {
     explain:
       "The column is kept word for word and not read, and its name means what a column means that the log lacks: `Timecode`, `Focus (m)` and `T-stop` for timecode, focus_m and t. Names are taken exactly, so that nothing is guessed: rename the column, or map it once for the show in kit/columns.yaml (`daybook columns FILE` proposes the map).",
   },
+  headerAgain: {
+    code: "LOG230",
+    severity: "remark",
+    title: "Header row again",
+    explain:
+      "The column names come again among the rows: a recorder that was started again writes on in the same file, or files were put together. The row is rejected; nothing is lost.",
+  },
   severalColumns: {
     code: "LOG211",
     severity: "check",

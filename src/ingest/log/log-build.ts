@@ -32,7 +32,8 @@ export function buildLog(parts: LogParts, found: FindingCollector): LensLog {
   tellOfLayout(parts, found);
   tellOfWidths(parts, found);
   tellOfComments(parts, found);
-  settleNumbers(table, layout, head.decimal, file, found);
+  rejectHeaders(parts, rejected, found);
+  settleNumbers(table, layout, head.decimal, file, rejected, found);
   const columns: Partial<Record<LogColumn, Float64Array>> = {};
   if (layout.focus !== null) {
     columns.focus = dioptresOf(table.numbers[layout.focus.column] as Float64Array, layout.focus.spec.name);
@@ -140,6 +141,8 @@ function tellOfWidths(parts: LogParts, found: FindingCollector): void {
     [...layout.columnOf].find(([, c]) => c === column)?.[0] ?? header[column]?.text.trim() ?? "";
   for (const { row, cells } of table.widths) {
     if (cells < width) {
+      // A spreadsheet writes delimiters behind the last column that has a name.
+      if (header.slice(cells).every((cell) => cell.text.trim() === "")) continue;
       found.addIn(source.file, CSV.shortRow, () => ({
         place: table.cell(row, 0).place,
         field: nameAt(cells),
@@ -157,6 +160,28 @@ function tellOfWidths(parts: LogParts, found: FindingCollector): void {
       hint: "What is beyond the header is left out. A number with a decimal comma goes in quotes in a table with commas.",
     }));
   }
+}
+
+/** Rejects the rows that are the header once more. */
+function rejectHeaders({ table, header, layout }: LogParts, rejected: Uint8Array, found: FindingCollector): void {
+  const timing = layout.timing?.column;
+  if (timing === undefined) return;
+  const isHeader = (row: number): boolean =>
+    header.every((name, column) => table.cell(row, column).text.trim() === name.text.trim());
+  let first = -1;
+  let count = 0;
+  for (const { row, column } of table.odd) {
+    if (column !== timing || !isHeader(row)) continue;
+    rejected[row] = 1;
+    if (first < 0) first = row;
+    count++;
+  }
+  if (first < 0) return;
+  found.add(LOG.headerAgain, {
+    place: table.cell(first, 0).place,
+    message: `the header row comes again${count === 1 ? "" : ` here and ${count - 1} more ${count === 2 ? "time" : "times"}`}`,
+    hint: `Nothing to do if the recorder was started again within the file. The ${count === 1 ? "row is" : "rows are"} left out.`,
+  });
 }
 
 /** Comments are skipped silently, but not one that looks like a row that somebody would miss. */

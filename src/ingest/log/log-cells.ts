@@ -14,17 +14,24 @@ const INFINITY = /^\+?(?:inf|infinity|\u221e)$/i;
 const NO_VALUE = /^(?:[+-]?nan(?:\([a-z]*\))?|-?1\.#(?:ind|qnan|snan)\d*|null|nil|none|undefined|#?n\/?a|[-\u2013\u2014]+|\?+)$/i;
 
 /**
- * Reads the number cells that are not plain (signs, exponents, `inf`), tells of those that are no numbers, of distances that are marks
+ * Reads the number cells of the rows that are not rejected yet and that are not plain (signs, exponents, `inf`), tells of those that are no numbers, of distances that are marks
  * for something else, and of numbers outside the limits of their column. Afterwards a column holds good numbers and NaN; a focus column holds `Infinity` for infinity.
  */
-export function settleNumbers(table: LogTable, layout: LogLayout, decimal: "." | ",", file: string, found: FindingCollector): void {
+export function settleNumbers(
+  table: LogTable,
+  layout: LogLayout,
+  decimal: "." | ",",
+  file: string,
+  rejected: Uint8Array,
+  found: FindingCollector,
+): void {
   const specs = new Map<number, ColumnSpec>(layout.readings.map(({ spec, column }) => [column, spec]));
   if (layout.focus !== null) specs.set(layout.focus.column, layout.focus.spec);
   const noValue: NoValue = { first: null, count: 0, columns: new Set() };
   for (const { row, column } of table.odd) {
     const spec = specs.get(column);
     const values = table.numbers[column];
-    if (spec === undefined || values === null || values === undefined) continue;
+    if (spec === undefined || values === null || values === undefined || rejected[row] === 1) continue;
     const text = table.cell(row, column).text.trim();
     if (spec === layout.focus?.spec && INFINITY.test(text)) {
       values[row] = spec.name === "focus_dpt" ? 0 : Number.POSITIVE_INFINITY;

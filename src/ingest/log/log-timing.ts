@@ -41,7 +41,7 @@ function settleLabels(
   found: FindingCollector,
 ): void {
   for (let row = 0; row < table.rows; row++) {
-    if ((frames[row] as number) >= 0) continue;
+    if ((frames[row] as number) >= 0 || rejected[row] === 1) continue;
     const text = table.cell(row, column).text.trim();
     const result = text === "" ? null : parseTimecode(text, head.rate, head.dropFrame);
     if (result?.ok) {
@@ -81,6 +81,7 @@ function settleCounts(
     const good = value >= 0 && (name === "time_s" ? Number.isFinite(value) : value < 2 ** 31 && Number.isInteger(value));
     if (good) continue;
     values[row] = Number.NaN;
+    if (rejected[row] === 1) continue;
     rejected[row] = 1;
     found.addIn(file, LOG.badCount, () => {
       const cell = table.cell(row, column);

@@ -1,7 +1,10 @@
 /** A proposed field map as text for people, and as objects for programs. */
+import { namesOf } from "../csv/column-spec.ts";
+import { TIMING_COLUMNS } from "../csv/columns.ts";
 import type { Delimiter } from "../csv/delimiter.ts";
 import type { MapProposal } from "../ingest/columns/propose-map.ts";
 
+const TIMING = namesOf(TIMING_COLUMNS);
 const DELIMITER_WORDS: Readonly<Record<Delimiter, string>> = { ",": "commas", ";": "semicolons", "\t": "tabs", "|": "bars" };
 
 /** The whole answer to `daybook columns FILE`. */
@@ -14,9 +17,15 @@ export function proposalText(proposal: MapProposal): string {
     ...doubts(proposal),
   ];
   if (columns.every(({ column }) => column === null))
-    parts.push("No column looks like anything that a lens log has, so there is no map to propose.");
+    parts.push(
+      "No column looks like anything that a lens log has, so there is no map to propose. `daybook columns` lists the names.",
+    );
   else if (yaml === null) parts.push("No map is needed: the log has the known names.");
   else parts.push(`Add to kit/columns.yaml, if this is right (nothing is guessed when a report is built):\n\n${yaml.trimEnd()}`);
+  if (yaml !== null && !columns.some(({ column }) => TIMING.has(column ?? "")))
+    parts.push(
+      "No column gives the time, and no row can be used without it: log a timecode, a frame count or seconds from the start.",
+    );
   if (preview.rows.length > 0) parts.push(`The first rows as they would be read:\n${table([preview.columns, ...preview.rows])}`);
   const problems = findings.filter((finding) => finding.severity === "error");
   const more = problems.length > 5 ? [`  and ${problems.length - 5} more`] : [];

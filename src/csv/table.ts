@@ -85,11 +85,9 @@ function headerIndex(header: CsvRow, file: string, known: ReadonlySet<string>, f
       message:
         near === undefined
           ? `the column "${name}" is not known and not read`
-          : `the column "${name}" is not read: its name is nearly "${near}"`,
+          : `the column "${name}" is not read, and may be meant as "${near}"`,
       hint:
-        near === undefined
-          ? "Leave it, or see `daybook columns` for the names."
-          : `Did you mean "${near}"? Rename it if that is what it holds.`,
+        near === undefined ? "Leave it, or see `daybook columns` for the names." : `Rename it to ${near} if that is what it holds.`,
     }));
   }
   return index;

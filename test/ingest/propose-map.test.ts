@@ -4,6 +4,7 @@ import { guessColumn } from "../../src/ingest/columns/guess-column.ts";
 import { headerParts, meantColumn } from "../../src/ingest/columns/header-words.ts";
 import { type MapProposal, proposeMap } from "../../src/ingest/columns/propose-map.ts";
 import { readFieldMaps } from "../../src/ingest/log/field-map.ts";
+import { logSource, readLensLog } from "../../src/ingest/log/lens-log.ts";
 
 function propose(text: string): MapProposal {
   const proposal = proposeMap("x.csv", new TextEncoder().encode(text));
@@ -108,6 +109,44 @@ describe("a proposal for an unknown log", () => {
         ["10:00:00:05", "6.096", "2.8", "35"],
       ],
     });
+  });
+
+  const timecode = (i: number): string => `10:00:00:${String(i).padStart(2, "0")}`;
+  it.each([
+    [
+      "semicolons, a decimal comma and German words",
+      "TC;Entfernung [m];Blende;Brennweite",
+      (i: number) => `${timecode(i)};2,${i};2,8;35,0`,
+      ["focal_mm", "focus", "t"],
+    ],
+    ["tabs and feet", "Timecode\tFocus (ft)\tT-Stop\tTemp", (i: number) => `${timecode(i)}\t6.${i}\t2.8\t21`, ["focus", "t"]],
+    [
+      "readings of encoders",
+      "tc,raw_focus,raw_iris,raw_zoom",
+      (i: number) => `${timecode(i)},${30_000 + i},${i},500`,
+      ["encoder_focus", "encoder_iris", "encoder_zoom"],
+    ],
+    ["two figures in one cell", "TC,FL/T,Focus (m)", (i: number) => `${timecode(i)},35/2.8,2.${i}`, ["focus"]],
+    ["bars", "TC|Focus Distance (m)|Iris", (i: number) => `${timecode(i)}|2.${i}|4`, ["focus", "t"]],
+    ["an elapsed time", "Elapsed (s),Focus mm,F-Stop", (i: number) => `${i / 24},${2000 + i},4`, ["f", "focus"]],
+  ])("has a map with which the log is read without an error: %s", (_, header, row, columns) => {
+    const text = `${header}\n${Array.from({ length: 10 }, (_none, i) => row(i)).join("\n")}\n`;
+    const found = collectFindings();
+    const maps = readFieldMaps(propose(text).yaml ?? "", "kit/columns.yaml", found);
+    const context = { rate: { num: 24, denom: 1 }, dropFrame: false, maps, date: "2031-05-06" };
+    const log = readLensLog(logSource("logs/a.csv", new TextEncoder().encode(text)), context, found);
+    expect(found.list().filter(({ severity }) => severity === "error")).toEqual([]);
+    expect(Object.keys(log?.columns ?? {}).sort()).toEqual(columns);
+    expect(log?.rejected.includes(1)).toBe(false);
+  });
+
+  it.each([
+    ["Time", "10:00:00.040", "has no frames"],
+    ["Time", "10:00:00", "has no frames"],
+    ["FL/T", "35/2.8", "two figures in one cell"],
+    ["Focus", "6' 2\"", "decimal feet"],
+  ])("says why %s with %s is not read, and what to log", (header, text, reason) => {
+    expect(guessColumn({ header, texts: [text], numbers: [] }).reasons.join()).toContain(reason);
   });
 
   it("quotes headers so that YAML takes them as they are", () => {

@@ -20,6 +20,10 @@ export interface ColumnGuess {
   readonly doubt: string | null;
 }
 
+/** A time of day: whole seconds, or a decimal point with thousandths. */
+const CLOCK = /^\d\d?:\d\d:\d\d(?:[.,]\d{3,})?$/;
+const TWO_FIGURES = /^[TFf]?\/?\d+(?:[.,]\d+)?\s*(?:mm)?\s*[/|@]\s*[TFf]?\/?\d+(?:[.,]\d+)?$/;
+const FEET = /^\d+(?:\.\d+)?\s*(?:'|ft)\s*(?:\d|$)/;
 const TIMECODE = /^\d\d:\d\d:\d\d[:;.]\d\d\d?$/;
 const KNOWN = new Map(LOG_FILE_COLUMNS.map((spec) => [spec.name.toLowerCase(), spec.name]));
 
@@ -33,6 +37,11 @@ export function guessColumn(sample: ColumnSample): ColumnGuess {
   const rule = WORDS.find(([pattern]) => pattern.test(words));
   const meaning = rule?.[1] ?? "";
   const said = rule === undefined ? "" : `"${rule[0].exec(words)?.[0]}" in the header`;
+  const clock = texts.find((text) => CLOCK.test(text));
+  if (clock !== undefined && (meaning === "time" || meaning === "timecode"))
+    return kept(`a time of day (${clock}) has no frames; log the timecode, or seconds from the start (time_s)`);
+  if (texts.some((text) => TWO_FIGURES.test(text)) && sample.numbers.length === 0)
+    return kept(`two figures in one cell (${texts[0]}); log them in a column each`);
   const labels = texts.filter((text) => TIMECODE.test(text)).length;
   if (labels > 0 && labels >= 0.8 * texts.length)
     return guess("timecode", ...(meaning === "timecode" ? [said] : []), `values such as ${texts.find((t) => TIMECODE.test(t))}`);
@@ -75,6 +84,9 @@ export function guessColumn(sample: ColumnSample): ColumnGuess {
 }
 
 function guessFocus(sample: ColumnSample, unit: string, said: string): ColumnGuess {
+  const feet = sample.texts.find((text) => FEET.test(text));
+  if (feet !== undefined)
+    return kept(`feet and inches (${feet}) are read in notes only; log decimal feet (focus_ft) or metres (focus_m)`);
   if (sample.numbers.length === 0) return kept("the values are no distances");
   if (["m", "mm", "cm", "ft", "in", "dpt"].includes(unit)) return guess(`focus_${unit}`, said, `unit "${unit}"`, rangeOf(sample));
   const high = Math.max(...sample.numbers.filter(Number.isFinite));

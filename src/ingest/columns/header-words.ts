@@ -13,10 +13,10 @@ const UNIT_WORDS: Readonly<Record<string, string>> = {
 export const WORDS: readonly (readonly [RegExp, string])[] = [
   [/\b(time ?code|tc|smpte|ltc)\b/, "timecode"],
   [/\bhyper ?focal\b/, "hyperfocal"],
-  [/\b(focal( ?length)?|fl|efl)\b/, "focal"],
+  [/\b(focal( ?length)?|fl|efl|brennweite|focale)\b/, "focal"],
   [/\b(near|far|dof|depth)\b/, ""],
-  [/\b(focus ?dist(ance)?|focus|dist(ance)?|fd)\b/, "focus"],
-  [/\b(t ?stop|t ?number|tno|iris|t)\b/, "t"],
+  [/\b(focus ?dist(ance)?|focus|dist(ance)?|fd|fokus|entfernung)\b/, "focus"],
+  [/\b(t ?stop|t ?number|tno|iris|t|blende)\b/, "t"],
   [/\b(f ?stop|f ?number|fno|aperture|f)\b/, "f"],
   [/\bzoom\b/, "zoom"],
   [/\b(entrance ?pupil|pupil)\b/, "pupil"],

@@ -45,11 +45,16 @@ export function proposeMap(file: string, bytes: Uint8Array): MapProposal | { rea
   const document = readCsv(decoded.text, file, KNOWN);
   if (document.header === null) return { problem: "it has no header row" };
   const headers = document.header.cells.map((cell) => cell.trim());
-  if (headers.length === 1 && /^[[{]/.test(headers[0] ?? "")) {
-    return { problem: "it holds JSON; samples of OpenTrackIO in a .jsonl file need no map" };
+  if (/^[[{]/.test(headers[0] ?? "")) {
+    return {
+      problem:
+        "it holds JSON, which has no columns to map: a .jsonl file is read as samples of OpenTrackIO (timing.timecode, lens.focusDistance, lens.tStop); log anything else as a table",
+    };
   }
   if (headers.every((header) => header === "" || /^[\d.,:;+-]+$/.test(header))) {
-    return { problem: `its first row holds values (${headers.slice(0, 3).join(", ")}), not column names` };
+    return {
+      problem: `its first row holds values (${headers.slice(0, 3).join(", ")}), not column names: write a row of names above it, such as timecode,focus_m,t`,
+    };
   }
   const decimal = decimalOf(document);
   const columns = withoutRivals(
@@ -68,8 +73,8 @@ export function proposeMap(file: string, bytes: Uint8Array): MapProposal | { rea
     rows: document.rows.length,
     columns,
     yaml,
-    preview: log === null ? { columns: [], rows: [] } : previewOf(log),
-    findings: found.list(),
+    preview: log === null || columns.every(({ column }) => column === null) ? { columns: [], rows: [] } : previewOf(log),
+    findings: columns.every(({ column }) => column === null) ? [] : found.list(),
   };
 }
 

@@ -129,7 +129,7 @@ function timeHint(names: readonly string[]): string {
   for (const name of names) {
     const meant = meantColumn(name);
     if (meant === "timecode" || meant === "frame" || meant === "time_s")
-      return `Is it "${name}"? Rename it to ${meant}, or map it in kit/columns.yaml.`;
+      return `Is it "${name}"? Rename it to ${meant}, or run \`daybook columns\` with this file: it proposes a map for all such logs.`;
   }
   return `Rename the column that holds the time, or map it in kit/columns.yaml. The header has ${names.join(", ")}.`;
 }

@@ -131,8 +131,8 @@ function tellOfUnknown(
     found.addIn(file, LOG.nearColumn, () => ({
       place: header[column]?.place ?? { file, line: null, column: null },
       field: name,
-      message: `the column "${name}" is not read: its name is nearly "${meant}"`,
-      hint: `Rename it to ${meant} if that is what it holds, or map it in kit/columns.yaml. Until then it is kept word for word.`,
+      message: `the column "${name}" is not read, and may be meant as "${meant}"`,
+      hint: `Rename it to ${meant} if that is what it holds, or run \`daybook columns\` with this file: it proposes a map for all such logs.`,
     }));
     return false;
   });

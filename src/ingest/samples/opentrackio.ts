@@ -151,7 +151,9 @@ function frameOf(sample: JsonObject, line: SampleLine, clock: SampleClock, file:
     message: time.ok ? `the sample lies ${time.subFrame} sub-frames after its frame` : time.problem,
     hint: time.ok
       ? "Nothing to do: the frame's own sample is used."
-      : "Look at the recorder's timecode settings. The row is rejected.",
+      : sample.timing === undefined && sample.lens === undefined
+        ? "A .jsonl file is read as samples of OpenTrackIO, and this has neither timing nor lens. Export another layout as a table."
+        : "Look at the recorder's timecode settings. The row is rejected.",
   }));
   return null;
 }

@@ -54,6 +54,13 @@ export const LENS_COLUMNS = [
     ...above0,
     about: "Front of the lens to the image plane, focused at infinity",
   },
+  {
+    name: "pupil_magnification",
+    holds: "number",
+    ...above0,
+    upTo: 20,
+    about: "Diameter of the exit pupil over that of the entrance pupil; serves the depth of field; blank is 1",
+  },
   { name: "image_circle_mm", holds: "number", unit: "mm", ...above0, about: "Diameter of the image circle" },
   { name: "remarks", holds: "text", about: "Anything else" },
 ] as const satisfies readonly ColumnSpec[];

@@ -105,6 +105,8 @@ export interface Lens {
   readonly squeeze: number | null;
   /** From the image plane toward the object. */
   readonly entrancePupilMm: number | null;
+  /** Exit over entrance pupil diameter; `null`: 1, as of a thin lens. */
+  readonly pupilMagnification: number | null;
   readonly frontToImageMm: number | null;
   readonly imageCircleMm: number | null;
   readonly remarks: string | null;

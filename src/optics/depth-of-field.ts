@@ -115,6 +115,8 @@ export function depthOfFieldDioptres(input: {
   readonly fNumber: PerFrame;
   readonly focalMm: PerFrame;
   readonly cocMm: number;
+  /** Of all frames; 1 where it is not given. See `depthOfField`. */
+  readonly pupilMagnification?: number;
 }): { readonly near: Float64Array; readonly far: Float64Array } {
   const { focusDioptres, cocMm } = input;
   const frames = focusDioptres.length;
@@ -129,6 +131,13 @@ export function depthOfFieldDioptres(input: {
     const s = objectDistanceMm(distance, f);
     if (s === null) continue;
     const v = imageDistanceMm(s, f);
+    if (input.pupilMagnification !== undefined && input.pupilMagnification !== 1) {
+      const { pupilMagnification } = input;
+      const [nearMm, farMm] = limitsFromLens({ focalMm: f, fNumber: n, cocMm, pupilMagnification }, s);
+      near[i] = 1000 / (nearMm + v);
+      far[i] = 1000 / (farMm + v);
+      continue;
+    }
     const h = (f * f) / (n * cocMm) + f;
     near[i] = 1000 / (nearFromLens(s, h, f) + v);
     // 1000 / Infinity is 0, the dioptres of infinity.

@@ -68,7 +68,7 @@ export const GEOMETRY_FORMULAS: readonly Formula[] = Object.freeze([
       IMAGE,
     ],
     validity:
-      "Exact for a thin lens, pupil magnification 1. The far limit is infinity from the hyperfocal distance on. Refused below four focal lengths from the image plane. With T in place of N the depth shown is too long by 1/sqrt(tau).",
+      "Exact for a thin lens, pupil magnification 1; where the kit gives a lens's pupil magnification P the limits are those of m = P (f m +- c N) / (P f -+ c N). The far limit is infinity from the hyperfocal distance on. Refused below four focal lengths from the image plane. With T in place of N the depth shown is too long by 1/sqrt(tau).",
     source:
       'Derived from first principles; follows from the blur formula of R. Grothmann, "Depth of Field of an Ideal Lens" (Euler Math Toolbox examples).',
   },

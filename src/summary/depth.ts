@@ -54,7 +54,13 @@ export function depthFromNotes(
   if (used === null) return null;
   const dioptres = Math.max(focus.fromDioptres, focus.toDioptres);
   const imagePlaneMm = dioptres <= 0 ? Number.POSITIVE_INFINITY : 1000 / dioptres;
-  const depth = depthOfField({ focalMm, fNumber: used.fNumber, cocMm, imagePlaneMm });
+  const depth = depthOfField({
+    focalMm,
+    fNumber: used.fNumber,
+    cocMm,
+    imagePlaneMm,
+    pupilMagnification: take.lens?.pupilMagnification ?? 1,
+  });
   const hyperfocalAt = (fNumber: number): number => hyperfocalFromImagePlaneMm({ focalMm, fNumber, cocMm }) / 1000;
   const deepest = (used.fNumber * Math.max(stop.from, stop.to)) / widest;
   return {

@@ -38,7 +38,13 @@ export function frameFigures(take: Take): FramesAndStop | null {
   const depth =
     coc === null
       ? { near: nothing(), far: nothing() }
-      : depthOfFieldDioptres({ focusDioptres: focus, fNumber, focalMm, cocMm: coc });
+      : depthOfFieldDioptres({
+          focusDioptres: focus,
+          fNumber,
+          focalMm,
+          cocMm: coc,
+          pupilMagnification: take.lens?.pupilMagnification ?? 1,
+        });
   if (coc !== null) {
     for (let i = 0; i < n; i++) {
       if (!Number.isNaN(focalMm[i]) && !Number.isNaN(fNumber[i])) {

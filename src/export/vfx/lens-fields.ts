@@ -82,8 +82,9 @@ function provenanceOf(summary: TakeSummary, name: LensColumn): string {
       return columns.focal_mm === undefined ? (summary.focal?.source ?? "none: not known") : "logged";
     case "near_m":
     case "far_m":
+      return `${depthSource(summary)}${pupilMagnificationWords(summary)}`;
     case "hyperfocal_m":
-      return `calculated: exact thin lens, circle of confusion ${summary.take.circleOfConfusionMm ?? "not known"} mm, ${stopWords(summary)}`;
+      return depthSource(summary);
     case "aov_h_deg":
     case "aov_v_deg":
       return "calculated: thin lens at this focus, active side of the sensor mode";
@@ -102,6 +103,15 @@ function provenanceOf(summary: TakeSummary, name: LensColumn): string {
 function focusSource({ take }: TakeSummary): string {
   const table = take.track?.focusTable;
   return table === undefined ? "logged" : `calculated: the logged encoder readings through ${table.file}, linear in 1/distance`;
+}
+
+function depthSource(summary: TakeSummary): string {
+  return `calculated: exact thin lens, circle of confusion ${summary.take.circleOfConfusionMm ?? "not known"} mm, ${stopWords(summary)}`;
+}
+
+function pupilMagnificationWords({ take }: TakeSummary): string {
+  const value = take.lens?.pupilMagnification ?? null;
+  return value === null ? "" : `, pupil magnification ${value} from the kit`;
 }
 
 function stopWords(summary: TakeSummary): string {

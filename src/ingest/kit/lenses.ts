@@ -77,6 +77,7 @@ function lensOf(row: TableRow, cells: RowCells, found: FindingCollector): Lens |
     mount: cells.text("mount"),
     squeeze: cells.number("squeeze"),
     entrancePupilMm: cells.number("entrance_pupil_mm"),
+    pupilMagnification: cells.number("pupil_magnification"),
     frontToImageMm: cells.number("front_to_image_mm"),
     imageCircleMm: cells.number("image_circle_mm"),
     remarks: cells.text("remarks"),

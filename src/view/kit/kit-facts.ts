@@ -49,6 +49,14 @@ export function lensFacts(lens: Lens, distances: Distances): readonly Fact[] {
       write(lens.squeeze, (s) => trimmed(s, 3)),
     ),
     factOr("Entrance pupil", write(lens.entrancePupilMm, millimetres), NOT_RECORDED, { source: "from the image plane" }),
+    factOr(
+      "Pupil magnification",
+      write(lens.pupilMagnification, (p) => trimmed(p, 3)),
+      NOT_RECORDED,
+      {
+        source: "exit over entrance pupil",
+      },
+    ),
     factOr("Front to image plane", write(lens.frontToImageMm, millimetres), NOT_RECORDED, { source: "focused at infinity" }),
     or("Image circle", write(lens.imageCircleMm, millimetres)),
     or("Remarks", lens.remarks),

@@ -70,7 +70,9 @@ function plateFacts(t: TakeSummary): readonly Fact[] {
 export function depthBasis(t: TakeSummary, showSays: boolean): string {
   const c = t.take.circleOfConfusionMm;
   if (t.depthOfField === null || c === null) return "No depth of field: it needs focus, stop, focal length and a sensor mode.";
-  const circle = `Circle of confusion ${significant(c, 3)} mm (${showSays ? "show.yaml" : "sensor diagonal / 1500"}).`;
+  const pupils = t.take.lens?.pupilMagnification ?? null;
+  const pupilWords = pupils === null ? "" : ` Pupil magnification ${significant(pupils, 3)} (kit).`;
+  const circle = `Circle of confusion ${significant(c, 3)} mm (${showSays ? "show.yaml" : "sensor diagonal / 1500"}).${pupilWords}`;
   const tau = t.take.lens?.transmittance ?? null;
   const tauWords = tau === null ? "" : ` ${transmittanceText(tau)}`;
   if (t.depthOfField.stopUsed === "f") return `${circle} f-number from the log.`;

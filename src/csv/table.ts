@@ -112,7 +112,10 @@ function hasRequired(
       place: { ...header.place(0), length: 1 },
       field: spec.name,
       message: `the table has no column ${spec.name}, and no row can be used without it`,
-      hint: near !== "" ? `${near} Rename it to ${spec.name}.` : `Add a column named ${spec.name}: ${spec.about.toLowerCase()}.`,
+      hint:
+        near !== ""
+          ? `${near} Rename it to ${spec.name}.`
+          : `Add a column named ${spec.name}: ${spec.about.charAt(0).toLowerCase()}${spec.about.slice(1)}.`,
     });
   }
   return missing.length === 0;

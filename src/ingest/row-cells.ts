@@ -34,8 +34,8 @@ export function rowCells(row: TableRow, specs: readonly ColumnSpec[], found: Fin
     return text === "" ? null : { value: text, text, place: row.cellPlace(column) };
   };
   const numberCell = (column: string): Cell<number> | null => {
-    const number = cell(column, CSV.notANumber, (text) => readNumber(text));
     const spec = specs.find((s) => s.name === column);
+    const number = cell(column, CSV.notANumber, (text) => readNumber(text, ".", spec?.unit));
     const problem = number === null || spec === undefined ? null : limitProblem(spec, number.value);
     if (number === null || problem === null) return number;
     found.add(CSV.outOfRange, {

@@ -37,7 +37,7 @@ export function settleNumbers(
       values[row] = spec.name === "focus_dpt" ? 0 : Number.POSITIVE_INFINITY;
       continue;
     }
-    const number = readNumber(text, decimal);
+    const number = readNumber(text, decimal, spec.unit);
     if (number.ok) values[row] = number.value;
     else if (NO_VALUE.test(text)) {
       noValue.first ??= { row, column };
@@ -48,7 +48,10 @@ export function settleNumbers(
         place: table.cell(row, column).place,
         field: spec.name,
         message: `${spec.name} is ${number.problem}`,
-        hint: spec.unit === undefined ? number.hint : `${number.hint} The column is in ${spec.unit}.`,
+        hint:
+          spec.unit === undefined || number.hint.includes("The column is in")
+            ? number.hint
+            : `${number.hint} The column is in ${spec.unit}.`,
       }));
     }
   }

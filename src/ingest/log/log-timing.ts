@@ -54,9 +54,11 @@ function settleLabels(
       place: table.cell(row, column).place,
       field: "timecode",
       message: result?.problem ?? "the timecode is blank",
-      hint: dropped
-        ? 'Look at the recorder\'s drop-frame setting; if its labels are not drop-frame, write "# drop_frame: false".'
-        : "Write hours:minutes:seconds:frames at the log's rate. The row is rejected until then.",
+      hint: /[.,]\d{3,}$/.test(text)
+        ? "A time of day with thousandths is no timecode: log the timecode, or seconds from the start in time_s."
+        : dropped
+          ? 'Look at the recorder\'s drop-frame setting; if its labels are not drop-frame, write "# drop_frame: false".'
+          : "Write hours:minutes:seconds:frames at the log's rate. The row is rejected until then.",
     }));
   }
 }

@@ -19,6 +19,9 @@ export function readCircled(text: string): Reading<boolean> {
 
 /** `good`, `ng`, `incomplete`, `false start` or `tail slate`; case, `_` and `-` do not matter. */
 export function readStatus(text: string): Reading<TakeStatus> {
+  // The nearest word to "no good" is "good".
+  if (/^(no[ -]?good|n\.\s?g\.?|n\/g|bad)$/i.test(text.trim()))
+    return refuse(`not a known word: "${text.trim()}"`, "Write ng for a take that is no good.");
   return oneOf(text, STATUS);
 }
 

@@ -4,21 +4,21 @@ const PLAIN = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/;
 
 /**
  * A plain number such as `2.4`, `-0.5`, `6.1e-4`. With `decimal` "," the sign is a comma and a point is refused.
- * Refused with the likely reading: a decimal comma, grouped thousands, a unit after the number, a letter O or l for a digit, words.
+ * `columnUnit` is the unit that the number is in. Refused with the likely reading: a decimal comma, grouped thousands, a unit after the number, a letter O or l for a digit, words.
  *
  * @example readNumber("2,41").ok // false
  */
-export function readNumber(text: string, decimal: "." | "," = "."): Reading<number> {
+export function readNumber(text: string, decimal: "." | "," = ".", columnUnit?: string): Reading<number> {
   const written = text.trim();
   const normal = decimal === "," ? written.replace(",", ".") : written;
   if (PLAIN.test(normal) && !(decimal === "," && written.includes("."))) {
     const value = Number(normal);
     if (Number.isFinite(value)) return read(value);
   }
-  return refuse(`not a number: "${written}"`, numberHint(written, decimal));
+  return refuse(`not a number: "${written}"`, numberHint(written, decimal, columnUnit));
 }
 
-function numberHint(written: string, decimal: "." | ","): string {
+function numberHint(written: string, decimal: "." | ",", columnUnit: string | undefined): string {
   if (/^(nan|null|none|n\/?a|-+|inf.*|\u221e|\?+)$/i.test(written)) return "Leave it empty when there is nothing to say.";
   const comma = /^[+-]?\d+,\d+$/.exec(written);
   if (comma && decimal === ".") {
@@ -33,6 +33,8 @@ function numberHint(written: string, decimal: "." | ","): string {
   const digits = written.replace(/[oO]/g, "0").replace(/[lI]/g, "1");
   const looksNumeric = digits !== written && PLAIN.test(digits.replace(",", "."));
   if (looksNumeric) return `Write ${digits}: there is a letter among the digits.`;
+  if (unit && columnUnit !== undefined && unit[2]?.toLowerCase() !== columnUnit.toLowerCase())
+    return `The column is in ${columnUnit}: write the figure in ${columnUnit}, without a unit behind it.`;
   if (unit) {
     const number = decimal === "." && /^[+-]?\d+,\d+$/.test(unit[1] as string) ? (unit[1] as string).replace(",", ".") : unit[1];
     return `Write ${number}, without the unit "${unit[2]}".`;

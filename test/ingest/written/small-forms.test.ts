@@ -187,3 +187,18 @@ describe("a rate that is nearly one", () => {
     ["film", "Write 24, 25, 29.97 or an exact 24000/1001."],
   ])("is refused with the form to write: %s", (text, hint) => expect(readRate(text)).toMatchObject({ ok: false, hint }));
 });
+
+describe("a number with a unit behind it", () => {
+  it.each([
+    ["50mm", "mm", 'Write 50, without the unit "mm".'],
+    ["45cm", "m", "The column is in m: write the figure in m, without a unit behind it."],
+    ["6.5'", "m", "The column is in m: write the figure in m, without a unit behind it."],
+    ["3ft", undefined, 'Write 3, without the unit "ft".'],
+  ])("%s in a column of %s", (text, unit, hint) => expect(hintOf(readNumber(text, ".", unit))).toBe(hint));
+});
+
+describe("a status in other words", () => {
+  it.each(["no good", "N.G.", "n/g", "bad"])("%s is refused, and ng is the word, never good", (text) => {
+    expect(hintOf(readStatus(text))).toBe("Write ng for a take that is no good.");
+  });
+});

@@ -43,6 +43,15 @@ describe("a numbered sequence of OpenEXR pictures", () => {
     expect([...(built.takes[0]?.track?.columns.focus ?? [])]).toEqual([1, 0.5, Math.fround(1) / 3]);
   });
 
+  it("is all that a take needs: its extent, focus and stop are those of the pictures, where the note says the clip only", () => {
+    const stills = Object.fromEntries([1, 2, 3].map((n) => [`A1.000${n}.exr`, smallExr([...lens(n), label(n)])]));
+    const { day: built, summary } = day(stills, "1,1,A,A1,,,");
+    expect(built.takes[0]).toMatchObject({ durationFrames: 3, lensId: "P50" });
+    expect(summary.takes[0]?.focus).toMatchObject({ nearestM: 1, farthestM: expect.closeTo(3, 6), source: "logged" });
+    expect(summary.takes[0]?.tStop).toMatchObject({ widest: 2.75, deepest: 2.75, source: "logged" });
+    expect(built.rows).toEqual({ read: 3, used: 3, unmatched: 0, rejected: 0 });
+  });
+
   it("has a rejected row for a picture whose header cannot be read, with the finding at its file", () => {
     const stills = {
       "A1.0001.exr": smallExr([...lens(2), label(10)]),

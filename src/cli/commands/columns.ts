@@ -2,10 +2,11 @@
  * `daybook columns`: the reference of every column and key, from the same data that the readers use; with a file, what its columns may
  * be, as a field map to look at.
  */
-import { readFileSync, writeFileSync } from "node:fs";
+import { readFileSync, statSync, writeFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { fileProblem } from "../../build/file-problem.ts";
 import { columnsMarkdown } from "../../csv/columns-markdown.ts";
+import { LARGEST_TEXT_BYTES } from "../../csv/limits.ts";
 import { proposeMap } from "../../ingest/columns/propose-map.ts";
 import { columnObjects } from "../columns-json.ts";
 import { proposalObjects, proposalText } from "../columns-proposal.ts";
@@ -33,7 +34,11 @@ export function columns(file: string | undefined, options: ColumnsOptions, io: I
 function bytesOf(file: string, io: Io): { readonly content: Uint8Array } | { readonly problem: string } {
   if (file === "-") return { content: io.readInput() };
   try {
-    return { content: readFileSync(resolve(io.cwd, file)) };
+    const path = resolve(io.cwd, file);
+    const { size } = statSync(path);
+    if (size > LARGEST_TEXT_BYTES)
+      return { problem: `it has ${Math.floor(size / 1e6)} MB: give the command its first thousand lines` };
+    return { content: readFileSync(path) };
   } catch (error) {
     const problem = fileProblem(error);
     if (problem === null) throw error;

@@ -2,7 +2,7 @@ import { appendFileSync, mkdirSync, readFileSync, renameSync, rmSync, symlinkSyn
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { outFiles } from "../../src/build/out-files.ts";
-import { writePackHistory } from "../../src/build/pack-history.ts";
+import { issuePack, writePackHistory } from "../../src/build/pack-history.ts";
 import { type Verification, verifyPack } from "../../src/build/verify.ts";
 import { temporaryFolder, writeFiles } from "./fakes.ts";
 
@@ -78,10 +78,11 @@ describe("verifyPack", () => {
     expect(verified().files.find((f) => f.path === "day.json")).toMatchObject({ state: "changed", detail: "is no plain file" });
   });
 
-  it("compares with the newest issue, and an unchanged pack stays at its number", () => {
+  it("compares with the newest list, and an unchanged pack stays at its number", () => {
     writeFileSync(join(pack(), "day.json"), "{ }\n");
     rmSync(join(pack(), "takes.csv"));
     const before = readFileSync(join(pack(), "ascmhl", `0001_${DATE}_${DATE}_173000Z.mhl`));
+    issuePack(outFiles(root), DATE);
     issueAgain();
     expect(verified()).toMatchObject({ generation: 2, intact: true });
     expect(readFileSync(join(pack(), "ascmhl", `0001_${DATE}_${DATE}_173000Z.mhl`))).toEqual(before);

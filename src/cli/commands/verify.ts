@@ -40,7 +40,7 @@ function text(result: Verification, options: CommonOptions, colours: Colours): s
     ...problems.map((problem) => `${colours.red("history")}    ${problem}`),
   ];
   if (!options.quiet) {
-    const list = `issue ${generation} of ${created.replace("T", " ").replace("+00:00", " UTC")}, made by ${host}`;
+    const list = `generation ${generation} of ${created.replace("T", " ").replace("+00:00", " UTC")}, made by ${host}`;
     lines.push(`${result.intact ? "intact" : "not intact"}: ${countsText(counts, problems.length)}   (hash list: ${list})`);
   }
   return lines.length === 0 ? "" : `${lines.join("\n")}\n`;

@@ -1,6 +1,7 @@
 /** A proposed field map as text for people, and as objects for programs. */
 import type { Delimiter } from "../csv/delimiter.ts";
 import type { MapProposal } from "../ingest/columns/propose-map.ts";
+import type { JsonLine } from "./json-lines.ts";
 
 const DELIMITER_WORDS: Readonly<Record<Delimiter, string>> = { ",": "commas", ";": "semicolons", "\t": "tabs", "|": "bars" };
 
@@ -28,7 +29,7 @@ export function proposalText(proposal: MapProposal): string {
 }
 
 /** One object for the layout, one a column, one for the map, one a row of the preview. */
-export function proposalObjects(proposal: MapProposal): readonly object[] {
+export function proposalObjects(proposal: MapProposal): readonly JsonLine[] {
   const { file, rows, delimiter, decimal, columns, yaml, preview } = proposal;
   return [
     { type: "layout", file, rows, delimiter, decimal },

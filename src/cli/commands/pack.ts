@@ -14,7 +14,7 @@ import type { TakeChoice } from "../../export/vfx/options.ts";
 import { fileSize } from "../../format/amounts.ts";
 import type { ShowInput } from "../../ingest/records.ts";
 import { EXIT, type Io } from "../io.ts";
-import { jsonLine, LINES_SCHEMA } from "../json-lines.ts";
+import { jsonLine } from "../json-lines.ts";
 import { openShow } from "../open-show.ts";
 import type { CommonOptions } from "../options.ts";
 import { clickablePath } from "../report.ts";
@@ -80,7 +80,7 @@ function handOver(show: ShowInput, date: string, report: string, target: string,
   const { generation, again } = issuePack(out, date);
   const issue = `hash list ${generation ?? "none"}, ${again ? "issued before" : "issued now"}`;
   if (!options.zip) {
-    if (options.json) io.out.write(jsonLine({ type: "pack", schema: LINES_SCHEMA, folder: target, generation, again }));
+    if (options.json) io.out.write(jsonLine({ type: "pack", folder: target, generation, again }));
     else if (!options.quiet) io.out.write(`pack ${clickablePath(target, io.cwd)}   ${issue}\n`);
     return null;
   }
@@ -88,7 +88,7 @@ function handOver(show: ShowInput, date: string, report: string, target: string,
   const bytes = writeZipFile(target, entries, date);
   const size = fileSize(bytes).replaceAll(/[\u00a0\u202f]/g, " ");
   const files = entries.length;
-  if (options.json) io.out.write(jsonLine({ type: "zip", schema: LINES_SCHEMA, file: target, bytes, files, generation, again }));
+  if (options.json) io.out.write(jsonLine({ type: "zip", file: target, bytes, files, generation, again }));
   else if (!options.quiet) io.out.write(`zip ${clickablePath(target, io.cwd)}  ${size}   ${issue}\n`);
   return null;
 }

@@ -144,7 +144,7 @@ function mapsOption(): Option {
 }
 
 function mapWidthOption(): Option {
-  const about = "width of the maps, or full (default: a quarter of the recorded width, less for many)";
+  const about = "width of the maps, or full (default: a quarter of the recorded width)";
   return new Option("--map-width <pixels>", about).argParser(mapWidth);
 }
 

@@ -26,7 +26,7 @@ if (!prepareVenv(base)) {
 }
 
 mkdirSync(demo, { recursive: true });
-const built = spawnSync(process.execPath, ["dist/cli/main.js", "build", "data", "--out", demo, "--quiet"], {
+const built = spawnSync(process.execPath, ["dist/cli/main.js", "build", "data", "--out", demo, "--quiet", "--map-width", "288"], {
   cwd: root,
   encoding: "utf8",
 });

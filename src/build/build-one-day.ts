@@ -16,7 +16,9 @@ import {
   removePending,
   type StoredDay,
   writeDayRecord,
+  writeOpenLists,
 } from "./manifest.ts";
+import { settleOpenLists } from "./pack-history.ts";
 import { buildId, type DayFacts, type DayId, dayKey, type InputFile, planDay } from "./plan.ts";
 import { publish } from "./publish.ts";
 import type { Fault, Session } from "./session.ts";
@@ -104,6 +106,7 @@ async function make(
   const { outputs } = publish(effects.out, into, date, stored?.outputs ?? []);
   const key = moved === null ? dayKey(facts) : "unfinished";
   writeDayRecord(effects.out, { date, key, facts, outputs, findings: work.findings, digest: work.digest });
+  settleOpenLists(effects.out, date);
   removePending(effects.out, date);
   return { report: report({ takes: work.digest.takes.length, stages: watch.end() }), digest: work.digest, findings, faults: [] };
 }
@@ -115,6 +118,7 @@ export function removeDay(session: Session, date: string): DayOutcome {
   for (const file of new Set([...(stored?.outputs ?? []).map((o) => o.file), ...readPending(out, date)])) out.removeFile(file);
   removePending(out, date);
   removeDayRecord(out, date);
+  writeOpenLists(out, date, []);
   const report = { date, day: stored?.digest.day ?? null, state: "removed", reason: "no longer in the show", takes: 0 } as const;
   const gone = findingOf(OUT.dayGone, {
     message: `day ${date} is no longer in the show folder and was taken out of the report`,

@@ -1,5 +1,6 @@
 /** The real work on a day: read, join, compute, and write pages and pack. Heavy modules are loaded when the first day needs them. */
 import { historySettings } from "../export/mhl/settings.ts";
+import { PACK_GUIDE, packGuide } from "../export/pack-guide.ts";
 import { readDay } from "../ingest/read-day.ts";
 import { readShow } from "../ingest/read-show.ts";
 import { buildDay } from "../model/build-day.ts";
@@ -27,7 +28,16 @@ async function makeDay(request: DayRequest): Promise<DayWork> {
   stage("vfx");
   const write = (name: string, bytes: Uint8Array) => out.write(`${into}/packs/${date}/${name}`, bytes);
   const vfx = await packVfx(summary, request.vfx, { write, say: request.say, now: request.now });
-  const packFiles = [...pack.map(({ name, bytes }) => ({ name, bytes: bytes.length })), ...vfx];
+  const made = [...pack.map(({ name, bytes }) => ({ name, bytes: bytes.length })), ...vfx];
+  const guide = Buffer.from(
+    packGuide(
+      summary,
+      made.map((file) => file.name),
+      tool,
+    ),
+  );
+  write(PACK_GUIDE, guide);
+  const packFiles = [{ name: PACK_GUIDE, bytes: guide.length }, ...made];
   stage("stills");
   const { dayStills } = await import("./stills.ts");
   const stills = dayStills(date, summary.takes, folder);

@@ -37,6 +37,7 @@ export interface StoredShow {
 
 const dayFile = (date: string) => `${RECORDS}/days/${date}.json`;
 const SHOW_FILE = `${RECORDS}/show.json`;
+const openListsFile = (date: string) => `${RECORDS}/open-lists/${date}.json`;
 const pendingFile = (unit: string) => `${RECORDS}/pending/${unit}.json`;
 
 /** Record of a day; `null` when there is none or it cannot be used (then the day is built again). */
@@ -90,6 +91,20 @@ export function writePending(out: OutFolder, unit: string, files: readonly strin
 
 export function removePending(out: OutFolder, unit: string): void {
   out.removeFile(pendingFile(unit));
+}
+
+/**
+ * Hash lists of a day's pack that were not issued, by their c4: the next build may replace them. A list that stands in no
+ * record counts as issued, so that a lost record never costs a list that somebody may hold.
+ */
+export function readOpenLists(out: OutFolder, date: string): ReadonlySet<string> {
+  const stored = readJson(out, openListsFile(date));
+  return new Set(Array.isArray(stored) ? stored.filter((c4) => typeof c4 === "string") : []);
+}
+
+export function writeOpenLists(out: OutFolder, date: string, lists: readonly string[]): void {
+  if (lists.length > 0) writeInOneStep(out, openListsFile(date), stableJson(lists));
+  else out.removeFile(openListsFile(date));
 }
 
 /** First output that is gone or has another size; `null` when all are there. */

@@ -12,6 +12,7 @@ import { fileSize } from "../format/amounts.ts";
 import { plural } from "../format/words.ts";
 import type { DaySummary } from "../summary/types.ts";
 import type { Tool } from "./pipeline.ts";
+import { schemaFiles } from "./program.ts";
 
 export interface PackContent {
   /** Relative to `packs/<date>/`. */
@@ -61,6 +62,7 @@ export async function packContents(
     { name: `${summary.show.code}-${summary.date}-camera-report.pdf`, bytes: report },
     ...texts.map(({ name, bytes }) => ({ name, bytes })),
     { name: "datapackage.json", bytes: Buffer.from(dayDataPackage(summary)) },
+    ...schemaFiles().map(({ name, bytes }) => ({ name: `schema/${name}`, bytes })),
     ...openTexts(summary, tool, vfx).map(({ name, text }) => ({ name, bytes: Buffer.from(text) })),
   ];
 }

@@ -16,12 +16,24 @@ export function thisTool(): Tool {
   return { name: "Lens Daybook", version };
 }
 
+const SCHEMAS = "docs/schema";
+
+/** The JSON Schemas of the package, in order of their names. */
+export function schemaFiles(): readonly { readonly name: string; readonly bytes: Uint8Array }[] {
+  return filesBelow(SCHEMAS).map((file) => ({
+    name: file.slice(SCHEMAS.length + 1),
+    bytes: readFileSync(join(PACKAGE, file)),
+  }));
+}
+
 /**
- * One hash over templates, client assets and compiled code: any change of the program makes every day anew, so that a
+ * One hash over templates, client assets, schemas and compiled code: any change of the program makes every day anew, so that a
  * report never holds pages of two programs. About ten milliseconds.
  */
 export function programHash(): string {
-  const files = ["dist", "templates"].flatMap((folder) => filesBelow(folder)).filter((file) => !/\.(d\.ts|map)$/.test(file));
+  const files = ["dist", "templates", SCHEMAS]
+    .flatMap((folder) => filesBelow(folder))
+    .filter((file) => !/\.(d\.ts|map)$/.test(file));
   return sha256(files.map((file) => `${file} ${sha256(readFileSync(join(PACKAGE, file)))}`).join("\n"));
 }
 

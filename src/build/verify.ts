@@ -1,6 +1,6 @@
 /** Compares a pack with its own hash list. Needs nothing but the pack's folder. */
 import { createHash } from "node:crypto";
-import { closeSync, lstatSync, openSync, readdirSync, readFileSync, readSync, statSync } from "node:fs";
+import { closeSync, lstatSync, openSync, readdirSync, readFileSync, readSync } from "node:fs";
 import { join } from "node:path";
 import { compareText } from "../core/finding.ts";
 import { c4FromSha512 } from "../export/mhl/hashes.ts";
@@ -8,6 +8,7 @@ import { expectedFiles, type NamedBytes, readHistory } from "../export/mhl/histo
 import { HISTORY_FOLDER, type ReadFile } from "../export/mhl/manifest.ts";
 import { fileProblem } from "./file-problem.ts";
 import { thisTool } from "./program.ts";
+import { noPack } from "./verify-hint.ts";
 
 /** `unchecked`: only hashes are listed that this program does not know. */
 export type FileState = "same" | "changed" | "missing" | "extra" | "unchecked";
@@ -41,9 +42,9 @@ export interface Verification {
 
 /** Result for the pack in a folder, or why there is nothing to compare with. */
 export function verifyPack(folder: string): Verification | { readonly problem: string } {
-  if (statSync(folder, { throwIfNoEntry: false })?.isDirectory() !== true) return { problem: `there is no folder "${folder}".` };
+  const nothing = noPack(folder);
+  if (nothing !== null) return { problem: nothing };
   const history = historyFiles(folder);
-  if (history === null) return { problem: `"${folder}" has no hash list (no folder ${HISTORY_FOLDER} in it).${packHint(folder)}` };
   const { generations, problems } = readHistory(history);
   const newest = generations.findLast((g) => g.manifest !== null);
   if (newest?.manifest === undefined || newest.manifest === null) {
@@ -52,7 +53,7 @@ export function verifyPack(folder: string): Verification | { readonly problem: s
   const expected = expectedFiles({ generations, problems }, thisTool().name);
   const present = new Map(filesBelow(folder, "").map((entry) => [entry.path, entry]));
   const paths = [...new Set([...expected.keys(), ...present.keys()])].sort(compareText);
-  const files = paths.map((path) => compare(folder, path, expected.get(path) ?? null, present.get(path) ?? null));
+  const files = withLikely(paths.map((path) => compare(folder, path, expected.get(path) ?? null, present.get(path) ?? null)));
   const counts = { same: 0, changed: 0, missing: 0, extra: 0, unchecked: 0 };
   for (const file of files) counts[file.state]++;
   return {
@@ -134,21 +135,24 @@ function hashFile(path: string, algorithm: Algorithm): { readonly text: string }
   return { text: algorithm === "c4" ? c4FromSha512(hex) : hex };
 }
 
-function historyFiles(folder: string): readonly NamedBytes[] | null {
+/** What systems and file managers leave in folders that somebody looked into. */
+const LEFT_BEHIND = /(^|\/)(Thumbs\.db|desktop\.ini|\._[^/]*)$/i;
+
+/** Says of an extra file what it most likely is: a missing one under another name, or left behind by a file manager. */
+function withLikely(files: readonly VerifiedFile[]): readonly VerifiedFile[] {
+  const missing = new Map(files.flatMap((f) => (f.state === "missing" ? [[`${f.algorithm} ${f.expectedHash}`, f.path]] : [])));
+  return files.map((file) => {
+    if (file.state !== "extra" || file.detail !== "") return file;
+    const was = missing.get(`${file.algorithm} ${file.hash}`);
+    if (was !== undefined) return { ...file, detail: `holds what is missing as ${was}` };
+    return LEFT_BEHIND.test(file.path) ? { ...file, detail: "left behind by a file manager" } : file;
+  });
+}
+
+function historyFiles(folder: string): readonly NamedBytes[] {
   const path = join(folder, HISTORY_FOLDER);
-  if (statSync(path, { throwIfNoEntry: false })?.isDirectory() !== true) return null;
   return readdirSync(path, { withFileTypes: true })
     .filter((entry) => entry.isFile() && !entry.name.startsWith("."))
     .map((entry) => ({ name: entry.name, bytes: readFileSync(join(path, entry.name)) }))
     .sort((a, b) => compareText(a.name, b.name));
-}
-
-/** A report was named where a pack was meant: its packs. */
-function packHint(folder: string): string {
-  try {
-    const names = readdirSync(join(folder, "packs")).sort(compareText);
-    return names.length === 0 ? "" : ` Name one of its packs, such as ${join(folder, "packs", names[0] ?? "")}.`;
-  } catch {
-    return "";
-  }
 }

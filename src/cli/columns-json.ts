@@ -10,6 +10,7 @@ import {
   LOG_KEYS,
   NOTE_COLUMNS,
 } from "../csv/columns.ts";
+import type { JsonLine } from "./json-lines.ts";
 
 const FILES: readonly { readonly file: string; readonly columns: readonly ColumnSpec[]; readonly keys: readonly KeySpec[] }[] = [
   { file: "kit/cameras.csv", columns: CAMERA_COLUMNS, keys: [] },
@@ -21,7 +22,7 @@ const FILES: readonly { readonly file: string; readonly columns: readonly Column
 ];
 
 /** In the order of the files: keys first, then columns. `unit` is `null` for text and plain numbers. */
-export function columnObjects(): readonly object[] {
+export function columnObjects(): readonly JsonLine[] {
   return FILES.flatMap(({ file, columns, keys }) => [
     ...keys.map((k) => ({ type: "key", file, name: k.name, values: k.values, required: k.required ?? false, about: k.about })),
     ...columns.map((c) => ({

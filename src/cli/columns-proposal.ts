@@ -3,6 +3,7 @@ import { namesOf } from "../csv/column-spec.ts";
 import { TIMING_COLUMNS } from "../csv/columns.ts";
 import type { Delimiter } from "../csv/delimiter.ts";
 import type { MapProposal } from "../ingest/columns/propose-map.ts";
+import type { JsonLine } from "./json-lines.ts";
 
 const TIMING = namesOf(TIMING_COLUMNS);
 const DELIMITER_WORDS: Readonly<Record<Delimiter, string>> = { ",": "commas", ";": "semicolons", "\t": "tabs", "|": "bars" };
@@ -37,7 +38,7 @@ export function proposalText(proposal: MapProposal): string {
 }
 
 /** One object for the layout, one a column, one for the map, one a row of the preview. */
-export function proposalObjects(proposal: MapProposal): readonly object[] {
+export function proposalObjects(proposal: MapProposal): readonly JsonLine[] {
   const { file, rows, delimiter, decimal, columns, yaml, preview } = proposal;
   return [
     { type: "layout", file, rows, delimiter, decimal },

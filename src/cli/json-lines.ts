@@ -2,13 +2,12 @@
 import type { DayReport } from "../build/effects.ts";
 import type { Finding, FindingCounts } from "../core/finding.ts";
 
-export const LINES_SCHEMA = "lens-daybook/lines/1";
+const LINES_SCHEMA = "lens-daybook/lines/1";
 
 export function findingLine(finding: Finding): string {
   const { code, severity, file, line, column, field, message, hint, take, accepted } = finding;
   return jsonLine({
     type: "finding",
-    schema: LINES_SCHEMA,
     code,
     severity,
     file,
@@ -24,7 +23,7 @@ export function findingLine(finding: Finding): string {
 
 export function dayLine(report: DayReport): string {
   const { date, day, state, reason, takes, milliseconds } = report;
-  return jsonLine({ type: "day", schema: LINES_SCHEMA, date, day, state, reason, takes, milliseconds: Math.round(milliseconds) });
+  return jsonLine({ type: "day", date, day, state, reason, takes, milliseconds: Math.round(milliseconds) });
 }
 
 export interface SummaryLine {
@@ -42,10 +41,16 @@ export interface SummaryLine {
 }
 
 export function summaryLine(summary: SummaryLine): string {
-  return jsonLine({ type: "summary", schema: LINES_SCHEMA, ...summary, milliseconds: Math.round(summary.milliseconds) });
+  return jsonLine({ type: "summary", ...summary, milliseconds: Math.round(summary.milliseconds) });
 }
 
-/** Any other object, such as an explanation. */
-export function jsonLine(value: object): string {
-  return `${JSON.stringify(value)}\n`;
+/** What a line holds; `type` says which kind it is. */
+export interface JsonLine {
+  readonly type: string;
+  readonly [key: string]: unknown;
+}
+
+/** Any object as a line. Its kind and the schema that describes it (docs/schema/cli-line.schema.json) come first. */
+export function jsonLine({ type, ...rest }: JsonLine): string {
+  return `${JSON.stringify({ type, schema: LINES_SCHEMA, ...rest })}\n`;
 }

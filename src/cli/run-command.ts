@@ -78,7 +78,7 @@ function commands(io: Io, done: (exit: number) => void): Command {
 
   program
     .command("pack")
-    .description("build one day and hand over its pack, as a folder or as one zip with the day's pages")
+    .description("build one day and issue its pack, as a folder or as one zip with the day's pages")
     .argument("<show>", "show folder, the one with show.yaml")
     .option("-d, --day <date>", "the day, such as 2026-10-06", oneDate)
     .option("--zip", "make a zip of the pack and the day's pages", false)
@@ -87,6 +87,7 @@ function commands(io: Io, done: (exit: number) => void): Command {
     .addOption(vfxOption())
     .addOption(mapsOption())
     .addOption(mapWidthOption())
+    .addHelpText("after", ISSUES)
     .action(async (show: string, _options, command: Command) => {
       const { pack } = await import("./commands/pack.ts");
       done(await pack(show, command.optsWithGlobals(), io));
@@ -143,7 +144,7 @@ function mapsOption(): Option {
 }
 
 function mapWidthOption(): Option {
-  const about = "width of the maps, or full (default: a quarter of the recorded width, less for many)";
+  const about = "width of the maps, or full (default: a quarter of the recorded width)";
   return new Option("--map-width <pixels>", about).argParser(mapWidth);
 }
 
@@ -169,6 +170,11 @@ const EXAMPLES = `Examples:
   daybook verify report/packs/2026-10-06
   daybook explain CSV122
 `;
+
+const ISSUES = `
+Run it when a pack leaves: its hash list (folder ascmhl in the pack) is issued by this command and never changed again. A pack
+that differs when it is built or issued later gets a second list beside the first. Until a pack is issued, each build writes
+its list anew, so that building while you work adds none.`;
 
 const EXITS = `
 Exit code: 0 fine, 1 errors in the data, 2 wrong use or configuration, 70 a fault of the program, 130 interrupted.`;

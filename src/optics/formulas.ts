@@ -1,5 +1,6 @@
 /** Every formula that a figure can name in `from`. */
 import type { Formula } from "./formula.ts";
+import { COVERAGE_FORMULAS } from "./formulas-coverage.ts";
 import { DAY_FORMULAS } from "./formulas-day.ts";
 import { EXPOSURE_FORMULAS } from "./formulas-exposure.ts";
 import { GEOMETRY_FORMULAS } from "./formulas-geometry.ts";
@@ -9,6 +10,7 @@ export const FORMULAS: readonly Formula[] = Object.freeze([
   ...GEOMETRY_FORMULAS,
   ...EXPOSURE_FORMULAS,
   ...LENS_FORMULAS,
+  ...COVERAGE_FORMULAS,
   ...DAY_FORMULAS,
 ]);
 

@@ -12,6 +12,8 @@ export interface FileLink {
 }
 
 const ABOUT: Readonly<Record<string, string>> = {
+  "README.txt": "what each file is, units, how to verify",
+  "LOSSES.md": "what each format cannot hold",
   "day.json": "every figure of the day",
   "takes.csv": "a row a take",
   "findings.csv": "a row a finding",

@@ -2,9 +2,9 @@ import { appendFileSync, mkdirSync, readFileSync, renameSync, rmSync, symlinkSyn
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { outFiles } from "../../src/build/out-files.ts";
-import { writePackHistory } from "../../src/build/pack-history.ts";
+import { issuePack, writePackHistory } from "../../src/build/pack-history.ts";
 import { type Verification, verifyPack } from "../../src/build/verify.ts";
-import { temporaryFolder, writeFiles } from "./fakes.ts";
+import { readFiles, temporaryFolder, writeFiles } from "./fakes.ts";
 
 const DATE = "2031-05-06";
 const SETTINGS = {
@@ -67,9 +67,24 @@ describe("verifyPack", () => {
     expect(verified().intact).toBe(false);
   });
 
-  it("sees a renamed file as one missing and one extra", () => {
+  it("sees a renamed file as one missing and one extra, and says which is which", () => {
     renameSync(join(pack(), "day.json"), join(pack(), "Day.json"));
     expect(states()).toEqual({ "day.json": "missing", "Day.json": "extra" });
+    expect(verified().files.find((f) => f.path === "Day.json")?.detail).toBe("holds what is missing as day.json");
+  });
+
+  it("says of what a file manager left that it is that, and still counts it as extra", () => {
+    writeFiles(pack(), { "Thumbs.db": "x", "vfx/._lens.csv": "x", "mine.db": "x" });
+    expect(Object.keys(states())).toEqual(["Thumbs.db", "mine.db", "vfx/._lens.csv"]);
+    expect(verified().files.flatMap((f) => (f.detail === "" ? [] : [f.path]))).toEqual(["Thumbs.db", "vfx/._lens.csv"]);
+  });
+
+  it("works wherever the pack was moved, and needs to write nothing", () => {
+    const moved = join(root, "elsewhere é");
+    renameSync(pack(), moved);
+    const before = readFiles(moved);
+    expect(verifyPack(moved)).toMatchObject({ intact: true });
+    expect(readFiles(moved)).toEqual(before);
   });
 
   it("follows no link: one in the place of a file is a change", () => {
@@ -78,10 +93,11 @@ describe("verifyPack", () => {
     expect(verified().files.find((f) => f.path === "day.json")).toMatchObject({ state: "changed", detail: "is no plain file" });
   });
 
-  it("compares with the newest issue, and an unchanged pack stays at its number", () => {
+  it("compares with the newest list, and an unchanged pack stays at its number", () => {
     writeFileSync(join(pack(), "day.json"), "{ }\n");
     rmSync(join(pack(), "takes.csv"));
     const before = readFileSync(join(pack(), "ascmhl", `0001_${DATE}_${DATE}_173000Z.mhl`));
+    issuePack(outFiles(root), DATE);
     issueAgain();
     expect(verified()).toMatchObject({ generation: 2, intact: true });
     expect(readFileSync(join(pack(), "ascmhl", `0001_${DATE}_${DATE}_173000Z.mhl`))).toEqual(before);
@@ -105,6 +121,18 @@ describe("verifyPack", () => {
     expect(verifyPack(root)).toEqual({
       problem: `"${root}" has no hash list (no folder ascmhl in it). Name one of its packs, such as ${pack()}.`,
     });
+    const about = (path: string) => (verifyPack(join(root, path)) as { problem: string }).problem;
+    expect(about("packs")).toContain(`Name one of its packs, such as ${pack()}.`);
+    for (const part of ["day.json", "ascmhl", "vfx", "ascmhl/ascmhl_chain.xml"]) {
+      expect(about(`packs/${DATE}/${part}`)).toBe(`"${join(pack(), part)}" is a part of the pack "${pack()}". Name the pack.`);
+    }
+    writeFiles(root, { "a.zip": "", "notes.txt": "", "show/show.yaml": "", "ferry/show.yaml": "" });
+    writeFiles(root, { "ferry-report/packs/2031-05-07/day.json": "" });
+    expect(about("a.zip")).toContain("is a zip. Unpack it");
+    expect(about("notes.txt/packs")).toContain("there is no folder");
+    expect(about("notes.txt")).toContain("is a file. Name the folder of a pack.");
+    expect(about("show")).toContain("It is a show folder");
+    expect(about("ferry")).toContain(`such as ${join(root, "ferry-report/packs/2031-05-07")}`);
     rmSync(join(pack(), "ascmhl"), { recursive: true });
     mkdirSync(join(pack(), "ascmhl"));
     expect(verifyPack(pack())).toHaveProperty("problem");

@@ -32,7 +32,13 @@ describe("daybook columns FILE", () => {
       .split("\n")
       .map((line) => JSON.parse(line));
     expect(lines.map((line) => line.type)).toEqual(["layout", "guess", "guess", "guess", "map", "row", "row", "finding"]);
-    expect(lines[5]).toEqual({ type: "row", timecode: "10:00:00:04", "focus (m)": "3.048", t: "2.8" });
+    expect(lines[5]).toEqual({
+      type: "row",
+      schema: "lens-daybook/lines/1",
+      timecode: "10:00:00:04",
+      "focus (m)": "3.048",
+      t: "2.8",
+    });
   });
 
   it("takes a log that is piped in", async () => {

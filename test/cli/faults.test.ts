@@ -11,7 +11,7 @@ const DATE = "2026-03-14";
 /** A few each time; KILLS=100 npx vitest run test/cli/faults.test.ts for a long run. */
 const ROUNDS = Number(process.env.KILLS ?? 8);
 let root: string;
-vi.setConfig({ testTimeout: 300_000, hookTimeout: 60_000 });
+vi.setConfig({ testTimeout: 300_000 + 30_000 * ROUNDS, hookTimeout: 60_000 });
 const run = (...args: string[]) => spawnSync(process.execPath, [MAIN, ...args], { cwd: root, encoding: "utf8" });
 const path = (name: string) => join(root, name);
 const wait = (milliseconds: number) => new Promise((done) => setTimeout(done, milliseconds));

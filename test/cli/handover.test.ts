@@ -41,7 +41,7 @@ describe("daybook verify", () => {
     const names = filesOf(pack).filter((file) => !file.startsWith("ascmhl/"));
     for (const name of names) expect(stdout).toMatch(new RegExp(`^same +${name} `, "m"));
     expect(stdout).toContain(
-      `intact: ${names.length} files: ${names.length} same   (hash list: issue 1 of 2026-03-14 18:30:00 UTC`,
+      `intact: ${names.length} files: ${names.length} same   (hash list: generation 1 of 2026-03-14 18:30:00 UTC`,
     );
   });
 
@@ -81,33 +81,79 @@ describe("daybook verify", () => {
   });
 });
 
-describe("a pack that is issued again", () => {
-  it("gets a new generation when it differs, none when not, and the first stays as it was", () => {
-    const show = join(root, "again");
+describe("a pack's hash lists", () => {
+  const remark = (show: string, words: string) => {
+    const notes = join(root, show, `days/${DATE}/notes.csv`);
+    writeFileSync(notes, readFileSync(notes, "utf8").replace(/\w+ pull to the rope/, `${words} pull to the rope`));
+  };
+  const history = (show: string) => join(root, `${show}-report/packs`, DATE, "ascmhl");
+  const lists = (show: string) =>
+    readdirSync(history(show))
+      .filter((name) => name.endsWith(".mhl"))
+      .sort();
+  const list = (show: string, n: number) => readFileSync(join(history(show), lists(show)[n] as string));
+
+  it("do not pile up while people work: before it is issued a pack has one list, always of what it is", () => {
+    run("init", "work");
+    for (const words of ["Nice", "Fine", "Slow"]) {
+      remark("work", words);
+      expect(run("build", "work").status).toBe(0);
+      expect(lists("work")).toHaveLength(1);
+      expect(run("verify", `work-report/packs/${DATE}`).status).toBe(0);
+    }
+    run("init", "fresh");
+    remark("fresh", "Slow");
+    run("build", "fresh");
+    expect(list("work", 0)).toEqual(list("fresh", 0));
+  });
+
+  it("are kept from the moment that the pack is issued: a pack that differs gets one more, and that one is open again", () => {
     run("init", "again");
+    expect(run("pack", "again", "--day", DATE).stdout).toContain("hash list 1, issued now");
+    expect(run("pack", "again", "--day", DATE).stdout).toContain("hash list 1, issued before");
+    const first = list("again", 0);
+    for (const words of ["Fine", "Slow"]) {
+      remark("again", words);
+      expect(run("build", "again").status).toBe(0);
+      expect(run("build", "again", "--force").status).toBe(0);
+      expect(lists("again")).toHaveLength(2);
+      expect(list("again", 0)).toEqual(first);
+      expect(run("verify", `again-report/packs/${DATE}`).status).toBe(0);
+    }
+    expect(run("pack", "again", "--day", DATE).stdout).toContain("hash list 2, issued now");
+    const second = list("again", 1);
+    remark("again", "Quick");
     run("build", "again");
-    const history = join(root, "again-report/packs", DATE, "ascmhl");
-    const first = readFileSync(join(history, readdirSync(history)[0] as string));
-    const notes = join(show, `days/${DATE}/notes.csv`);
-    const text = readFileSync(notes, "utf8");
-    writeFileSync(notes, text.replace("Nice pull", "Fine pull"));
-    expect(run("build", "again").status).toBe(0);
-    expect(run("build", "again", "--force").status).toBe(0);
-    const names = readdirSync(history).sort();
-    expect(names.map((name) => name.slice(0, 4))).toEqual(["0001", "0002", "ascm"]);
-    expect(readFileSync(join(history, names[0] as string))).toEqual(first);
+    expect(lists("again").map((name) => name.slice(0, 4))).toEqual(["0001", "0002", "0003"]);
+    expect([list("again", 0), list("again", 1)]).toEqual([first, second]);
+    // back as it was issued: the open list goes, nothing else
+    remark("again", "Slow");
+    run("build", "again");
+    expect(lists("again")).toHaveLength(2);
+    expect([list("again", 0), list("again", 1)]).toEqual([first, second]);
     expect(run("verify", `again-report/packs/${DATE}`).status).toBe(0);
   });
 
-  it("gets none when only another day is added to the show", () => {
+  it("count as issued where the record of the last build is lost: none is ever replaced that somebody may hold", () => {
+    run("init", "lost");
+    run("build", "lost");
+    const first = list("lost", 0);
+    rmSync(join(root, "lost-report/.daybook"), { recursive: true });
+    remark("lost", "Fine");
+    expect(run("build", "lost", "--force").status).toBe(0);
+    expect(lists("lost")).toHaveLength(2);
+    expect(list("lost", 0)).toEqual(first);
+  });
+
+  it("stay as they are when only another day is added to the show", () => {
     run("init", "more");
-    run("build", "more");
+    run("pack", "more", "--day", DATE);
     const second = join(root, "more/days/2026-03-15");
     cpSync(join(root, `more/days/${DATE}`), second, { recursive: true });
     const day = readFileSync(join(second, "day.yaml"), "utf8");
     writeFileSync(join(second, "day.yaml"), day.replace("day: 1", "day: 2").replace(DATE, "2026-03-15"));
     expect(run("build", "more").status).toBe(0);
-    expect(readdirSync(join(root, "more-report/packs", DATE, "ascmhl"))).toHaveLength(2);
+    expect(lists("more")).toHaveLength(1);
   });
 });
 
@@ -145,7 +191,7 @@ describe("daybook pack", () => {
   });
 
   it("says the folder without --zip, and all of it as one object a line with --json", () => {
-    expect(run("pack", "ferry", "--day", DATE).stdout).toContain(`pack ferry-report/packs/${DATE}\n`);
+    expect(run("pack", "ferry", "--day", DATE).stdout).toContain(`pack ferry-report/packs/${DATE}   hash list 1, `);
     const last = lines(run("pack", "ferry", "--day", DATE, "--zip", "--json").stdout).pop();
     expect(last).toMatchObject({ type: "zip", file: join(root, `FERRY-${DATE}.zip`) });
   });

@@ -84,15 +84,31 @@ def damage(checks, pack):
 
 
 def issued_again(checks):
-    """A pack that is issued again has a second list; the first stays. Against all lists the program names what changed since."""
+    """Built again before it is issued a pack has one list and passes. Issued again it has a second; the first stays, and against
+    all lists the program names what changed since."""
     holder, report = odd_show.build()
     pack = next(report.glob("packs/*"))
+    show = report.parent / "show"
+    notes = show / "days" / odd_show.DATE / "notes.csv"
+
+    def change(before, after):
+        notes.write_text(notes.read_text(encoding="utf-8").replace(before, after), encoding="utf-8")
+        odd_show.run(show, report)
+
+    def lists():
+        return sorted(p.name[:4] for p in (pack / "ascmhl").glob("*.mhl"))
+
+    change("2A,1,B", "2A,3,B")
+    code, text = reference(pack)
+    checks.check("built again before it is issued: one list, and the pack passes", (code, lists()) == (0, ["0001"]), text)
+    issued = daybook("pack", show, "--day", odd_show.DATE, "--report", report)
+    checks.check("it is issued", issued.returncode in (0, 1) and "hash list 1, issued now" in issued.stdout, issued.stdout + issued.stderr)
     first = next((pack / "ascmhl").glob("0001_*.mhl"))
     before = first.read_bytes()
-    notes = report.parent / "show" / "days" / odd_show.DATE / "notes.csv"
-    notes.write_text(notes.read_text(encoding="utf-8").replace("2A,1,B", "2A,2,B"), encoding="utf-8")
     unchanged = {name: (pack / name).read_bytes() for name in files(pack)}
-    odd_show.run(report.parent / "show", report)
+    change("2A,3,B", "2A,4,B")
+    change("2A,4,B", "2A,2,B")
+    checks.check("issued again: one more list after two builds", lists() == ["0001", "0002"], lists())
     second = next((pack / "ascmhl").glob("0002_*.mhl"))
     checks.check("issued again: the first list stays", first.read_bytes() == before)
     code, text = reference(pack, "-pl", str(second))

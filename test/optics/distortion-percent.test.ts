@@ -73,6 +73,12 @@ describe("overscan", () => {
     expect(overscanOf(d, { widthMm: 8, heightMm: 6 }, "recorded")).toBeLessThan(1);
   });
 
+  it("has the check value of OpenLensIO's equations: k1 = 1e-4 on 36 x 24 mm takes (18, 12) to (18.8424, 12.5616), 4.68 %", () => {
+    // r^2 = 18^2 + 12^2 = 468, factor 1 + 0.0468 on both sides: max(W / w, H / h) = 1.0468
+    const d = canonical({ direction: "undistort" }, { k1: 1e-4 });
+    expect(100 * (overscanOf(d, { widthMm: 36, heightMm: 24 }, "ideal")! - 1)).toBeCloseTo(4.68, 10);
+  });
+
   it("looks along the edges: pincushion needs most in the middle of a side", () => {
     const d = canonical({ direction: "undistort" }, { k1: -1e-3 });
     // Side (4, 0): 1 - 0.016; top (0, 3): 1 - 0.009 of the height is the largest; corner 1 - 0.025.

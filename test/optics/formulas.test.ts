@@ -14,6 +14,8 @@ const NAMED_BY_FIGURES = [
   "f-from-t",
   "typical-stop",
   "circle-of-confusion",
+  "overscan",
+  "calibration-coverage",
 ];
 
 /** Tags in order, each closed by its like: enough to see that hand-made markup nests. */

@@ -1,7 +1,8 @@
 /**
  * A zip file, the same bytes for the same files: given order, one date, no owner.
  *
- * @source PKWARE application note (APPNOTE.TXT) 4.3: local headers, central directory, end record. UTF-8 names (bit 11).
+ * @source PKWARE application note (APPNOTE.TXT) 4.3: local headers, central directory, end record; 4.3.14, 4.3.15 and 4.5.3 for
+ * the 64-bit form, which is used where a number does not fit the old one and nowhere else. UTF-8 names (bit 11).
  */
 import { crc32, deflateRawSync } from "node:zlib";
 
@@ -18,30 +19,33 @@ export interface ZipDate {
   readonly day: number;
 }
 
-/** Without the 64-bit form a zip has at most this many files and bytes. */
-const MOST_FILES = 65_534;
-const MOST_BYTES = 0xffff_fffe;
+/** Largest numbers of the fields of 16 and 32 bits; the number itself says "see the 64-bit form". */
+const FULL_16 = 0xffff;
+const FULL_32 = 0xffff_ffff;
 /** What does not get smaller is stored. */
 const PACKED_ALREADY = /\.(pdf|png|jpe?g|exr|woff2?|zip|gz)$/i;
 const UTF8_NAMES = 1 << 11;
 const VERSION = 20;
+const VERSION_64 = 45;
 const MADE_ON_UNIX = (3 << 8) | VERSION;
 const PLAIN_FILE = 0o100644 * 0x10000;
 
 export class ZipTooLarge extends Error {}
 
-/** Hands the bytes of a zip to `write`, entry by entry; throws ZipTooLarge before anything is wrong in it. Gives back its size. */
+/**
+ * Hands the bytes of a zip to `write`, entry by entry, and gives back its size. Any number of files and bytes, but a single file
+ * of four gigabytes or more throws ZipTooLarge: no file of a report is that large.
+ */
 export function writeZip(entries: readonly ZipEntry[], date: ZipDate, write: (bytes: Uint8Array) => void): number {
-  if (entries.length > MOST_FILES) throw new ZipTooLarge(`${entries.length} files are more than a zip takes (${MOST_FILES})`);
   const central: Buffer[] = [];
   let offset = 0;
   const put = (bytes: Uint8Array) => {
     write(bytes);
     offset += bytes.length;
-    if (offset > MOST_BYTES) throw new ZipTooLarge("the files are more than the four gigabytes that a zip takes");
   };
   for (const entry of entries) {
     const content = entry.read();
+    if (content.length >= FULL_32) throw new ZipTooLarge(`${entry.name} is larger than four gigabytes`);
     const packed = PACKED_ALREADY.test(entry.name) ? content : deflateRawSync(content, { level: 9 });
     const stored = packed.length >= content.length;
     const data = stored ? content : packed;
@@ -70,20 +74,43 @@ export function writeZip(entries: readonly ZipEntry[], date: ZipDate, write: (by
   }
   const start = offset;
   for (const header of central) put(header);
-  const count = entries.length;
-  put(
-    fields([
-      [4, 0x06054b50],
-      [2, 0],
-      [2, 0],
-      [2, count],
-      [2, count],
-      [4, offset - start],
-      [4, start],
-      [2, 0],
-    ]),
-  );
+  put(endRecords(entries.length, start, offset - start));
   return offset;
+}
+
+/** The end of the central directory; where a number does not fit, the record of the 64-bit form and its locator stand before it. */
+function endRecords(count: number, start: number, length: number): Buffer {
+  const end = fields([
+    [4, 0x06054b50],
+    [2, 0],
+    [2, 0],
+    [2, Math.min(count, FULL_16)],
+    [2, Math.min(count, FULL_16)],
+    [4, Math.min(length, FULL_32)],
+    [4, Math.min(start, FULL_32)],
+    [2, 0],
+  ]);
+  if (count < FULL_16 && length < FULL_32 && start < FULL_32) return end;
+  const record = fields([
+    [4, 0x06064b50],
+    // what follows this field: 44 bytes
+    [8, 44],
+    [2, (3 << 8) | VERSION_64],
+    [2, VERSION_64],
+    [4, 0],
+    [4, 0],
+    [8, count],
+    [8, count],
+    [8, length],
+    [8, start],
+  ]);
+  const locator = fields([
+    [4, 0x07064b50],
+    [4, 0],
+    [8, start + length],
+    [4, 1],
+  ]);
+  return Buffer.concat([record, locator, end]);
 }
 
 interface EntryFacts {
@@ -110,27 +137,39 @@ function aboutEntry({ method, date, crc, packed, size, name }: EntryFacts): Buff
   ]);
 }
 
+/** An entry that begins beyond four gigabytes says where in an extra field. */
 function centralHeader(about: Buffer, offset: number, name: Buffer): Buffer {
+  const far = offset >= FULL_32;
+  const extra = far
+    ? fields([
+        [2, 1],
+        [2, 8],
+        [8, offset],
+      ])
+    : Buffer.alloc(0);
   const head = fields([
     [4, 0x02014b50],
-    [2, MADE_ON_UNIX],
-    [2, VERSION],
+    [2, far ? (3 << 8) | VERSION_64 : MADE_ON_UNIX],
+    [2, far ? VERSION_64 : VERSION],
   ]);
   const tail = fields([
-    [2, 0],
+    [2, extra.length],
     [2, 0],
     [2, 0],
     [2, 0],
     [4, PLAIN_FILE],
-    [4, offset],
+    [4, Math.min(offset, FULL_32)],
   ]);
-  return Buffer.concat([head, about, tail, name]);
+  return Buffer.concat([head, about, tail, name, extra]);
 }
 
-/** Little-endian whole numbers of two or four bytes. */
-function fields(values: readonly (readonly [2 | 4, number])[]): Buffer {
+/** Little-endian whole numbers of two, four or eight bytes. */
+function fields(values: readonly (readonly [2 | 4 | 8, number])[]): Buffer {
   const bytes = Buffer.alloc(values.reduce((sum, [width]) => sum + width, 0));
   let at = 0;
-  for (const [width, value] of values) at = bytes.writeUIntLE(value, at, width);
+  for (const [width, value] of values) {
+    if (width === 8) at = bytes.writeBigUInt64LE(BigInt(value), at);
+    else at = bytes.writeUIntLE(value, at, width);
+  }
   return bytes;
 }

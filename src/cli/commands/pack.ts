@@ -6,6 +6,7 @@ import { lockOutput } from "../../build/lock.ts";
 import { loadPipeline } from "../../build/make.ts";
 import { readDayRecord } from "../../build/manifest.ts";
 import { outFiles } from "../../build/out-files.ts";
+import { issuePack } from "../../build/pack-history.ts";
 import { isWithin } from "../../build/show-files.ts";
 import { writeZip, type ZipEntry, ZipTooLarge } from "../../build/zip/zip.ts";
 import { dayEntries } from "../../build/zip/zip-report.ts";
@@ -13,7 +14,7 @@ import type { TakeChoice } from "../../export/vfx/options.ts";
 import { fileSize } from "../../format/amounts.ts";
 import type { ShowInput } from "../../ingest/records.ts";
 import { EXIT, type Io } from "../io.ts";
-import { jsonLine, LINES_SCHEMA } from "../json-lines.ts";
+import { jsonLine } from "../json-lines.ts";
 import { openShow } from "../open-show.ts";
 import type { CommonOptions } from "../options.ts";
 import { clickablePath } from "../report.ts";
@@ -33,7 +34,8 @@ export interface PackOptions extends CommonOptions {
 }
 
 /**
- * Builds a day as `build` does and hands over its pack: a folder, or with `--zip` one file with the day's pages. Exit codes
+ * Builds a day as `build` does and issues its pack: a folder, or with `--zip` one file with the day's pages. From then on the
+ * pack's hash list is kept, and a pack that differs later gets another beside it. Exit codes
  * are those of `build`; errors in the data do not keep the zip from being made.
  */
 export async function pack(path: string, options: PackOptions, io: Io): Promise<number> {
@@ -50,36 +52,45 @@ export async function pack(path: string, options: PackOptions, io: Io): Promise<
   if (built !== EXIT.fine && built !== EXIT.dataErrors) return built;
   const { input } = (await loadPipeline()).readShow(show);
   if (input === null) return EXIT.usage;
-  if (options.zip) return zipDay(input, date, report, options, built, io);
-  if (options.json) io.out.write(jsonLine({ type: "pack", schema: LINES_SCHEMA, folder: join(report, "packs", date) }));
-  else if (!options.quiet) io.out.write(`pack ${clickablePath(join(report, "packs", date), io.cwd)}\n`);
-  return built;
-}
-
-function zipDay(show: ShowInput, date: string, report: string, options: PackOptions, exit: number, io: Io): number {
-  const file = options.out === undefined ? join(dirname(report), `${show.show.code}-${date}.zip`) : resolve(io.cwd, options.out);
+  const zip = options.out === undefined ? join(dirname(report), `${input.show.code}-${date}.zip`) : resolve(io.cwd, options.out);
+  const target = options.zip ? zip : join(report, "packs", date);
   try {
     const lock = lockOutput(report);
     if ("by" in lock) return usage(`${report} is in use by ${lock.by}. Wait until it has ended and run the command again.`, io);
     try {
-      const out = outFiles(report);
-      const digest = readDayRecord(out, date)?.digest;
-      if (digest === undefined) return usage(`${report} has no record of ${date}. Build it and run the command again.`, io);
-      const entries = dayEntries(out, show, digest);
-      const bytes = writeZipFile(file, entries, date);
-      if (options.json) io.out.write(jsonLine({ type: "zip", schema: LINES_SCHEMA, file, bytes, files: entries.length }));
-      else if (!options.quiet)
-        io.out.write(`zip ${clickablePath(file, io.cwd)}  ${fileSize(bytes).replaceAll(/[\u00a0\u202f]/g, " ")}\n`);
+      const problem = handOver(input, date, report, target, options, io);
+      return problem === null ? built : usage(problem, io);
     } finally {
       lock.release();
     }
-    return exit;
   } catch (error) {
-    if (error instanceof ZipTooLarge) return usage(`${file} was not written: ${error.message}.`, io);
+    if (error instanceof ZipTooLarge) return usage(`${target} was not written: ${error.message}.`, io);
     const words = fileProblem(error);
     if (words === null) throw error;
-    return usage(`${file} ${words}`, io);
+    return usage(`${target} ${words}`, io);
   }
+}
+
+/** Issues the pack, writes the zip if one is wanted, and says so; gives back what stands in the way. */
+function handOver(show: ShowInput, date: string, report: string, target: string, options: PackOptions, io: Io): string | null {
+  const out = outFiles(report);
+  const digest = readDayRecord(out, date)?.digest;
+  if (digest === undefined) return `${report} has no record of ${date}. Build it and run the command again.`;
+  // before the zip is written: a list that left in it must never be replaced
+  const { generation, again } = issuePack(out, date);
+  const issue = `hash list ${generation ?? "none"}, ${again ? "issued before" : "issued now"}`;
+  if (!options.zip) {
+    if (options.json) io.out.write(jsonLine({ type: "pack", folder: target, generation, again }));
+    else if (!options.quiet) io.out.write(`pack ${clickablePath(target, io.cwd)}   ${issue}\n`);
+    return null;
+  }
+  const entries = dayEntries(out, show, digest);
+  const bytes = writeZipFile(target, entries, date);
+  const size = fileSize(bytes).replaceAll(/[\u00a0\u202f]/g, " ");
+  const files = entries.length;
+  if (options.json) io.out.write(jsonLine({ type: "zip", file: target, bytes, files, generation, again }));
+  else if (!options.quiet) io.out.write(`zip ${clickablePath(target, io.cwd)}  ${size}   ${issue}\n`);
+  return null;
 }
 
 /** The file is there when it is whole: until then it has another name. */

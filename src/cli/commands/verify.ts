@@ -4,7 +4,7 @@ import { type FileState, type Verification, type VerifiedFile, verifyPack } from
 import { fileSize } from "../../format/amounts.ts";
 import { plural } from "../../format/words.ts";
 import { EXIT, type Io } from "../io.ts";
-import { jsonLine, LINES_SCHEMA } from "../json-lines.ts";
+import { jsonLine } from "../json-lines.ts";
 import type { CommonOptions } from "../options.ts";
 import { type Colours, coloursFor } from "../style.ts";
 
@@ -24,9 +24,9 @@ export function verify(path: string, options: CommonOptions, io: Io): number {
 function jsonText(result: Verification, exit: number): string {
   const { files, counts, generation, created, host, problems, intact } = result;
   const lines = [
-    ...files.map(({ state, ...file }) => ({ type: "file", schema: LINES_SCHEMA, state, ...file })),
-    ...problems.map((message) => ({ type: "history", schema: LINES_SCHEMA, message })),
-    { type: "summary", schema: LINES_SCHEMA, command: "verify", exit, intact, generation, created, host, files: counts },
+    ...files.map(({ state, ...file }) => ({ type: "file", state, ...file })),
+    ...problems.map((message) => ({ type: "history", message })),
+    { type: "summary", command: "verify", exit, intact, generation, created, host, files: counts },
   ];
   return lines.map(jsonLine).join("");
 }
@@ -40,7 +40,7 @@ function text(result: Verification, options: CommonOptions, colours: Colours): s
     ...problems.map((problem) => `${colours.red("history")}    ${problem}`),
   ];
   if (!options.quiet) {
-    const list = `issue ${generation} of ${created.replace("T", " ").replace("+00:00", " UTC")}, made by ${host}`;
+    const list = `generation ${generation} of ${created.replace("T", " ").replace("+00:00", " UTC")}, made by ${host}`;
     lines.push(`${result.intact ? "intact" : "not intact"}: ${countsText(counts, problems.length)}   (hash list: ${list})`);
   }
   return lines.length === 0 ? "" : `${lines.join("\n")}\n`;

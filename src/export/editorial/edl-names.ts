@@ -7,9 +7,14 @@ export interface ShortName {
   readonly whole: boolean;
 }
 
-/** Reels with a meaning of their own: black, auxiliary source, bars. */
+/**
+ * Reels with a meaning of their own: black, auxiliary source, bars.
+ * @source otio-cmx3600-adapter, cmx_3600.py (special source identifiers BL, BLACK, BARS; AX); pycmx, edit.py (BL, AX)
+ */
 const RESERVED = new Set(["BL", "AX", "BLACK", "BARS"]);
+/** @source pycmx, parse_cmx_statements.py: eight characters of a CMX 3600 line; its wider lines are other formats. */
 export const REEL_WIDTH = 8;
+/** This project's choice, so that a name fits a bin's column: no reader's limit was found in a published text. */
 const NAME_WIDTH = 32;
 
 /** Gives every text a reel of at most eight capital letters and digits; equal texts have equal reels. */

@@ -13,7 +13,7 @@ import { lineNames, REEL_WIDTH, reelNames, type ShortName } from "./edl-names.ts
 import { takeMarks } from "./marks.ts";
 import { clipName, type RateGroup, type TimedTake } from "./reels.ts";
 
-/** Event numbers have three digits. */
+/** Event numbers have three digits in the columns of both readers. */
 export const EVENTS_PER_LIST = 999;
 
 export const EDL_LOSSES: FormatLosses = {

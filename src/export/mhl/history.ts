@@ -97,37 +97,49 @@ export interface NextHistory {
   readonly files: readonly NamedBytes[];
   /** Number of the newest generation. */
   readonly generation: number;
-  readonly isNew: boolean;
+  /** c4 of the list that was made now; `null` when the newest issued one holds. */
+  readonly open: string | null;
   readonly problems: readonly string[];
 }
 
 /**
- * The history after the pack was made again. A pack that is as its newest list says keeps its history; one that differs gets a
- * new generation. A manifest that stands in no chain was left by a build that was stopped: it is made anew.
+ * The history after the pack was made again. A list that was issued is kept byte for byte: somebody may hold a pack with it. The
+ * newest lists that were not issued (`open`, the c4 of each) say what an earlier build made and nobody has: they give way to one
+ * of the pack as it is now. A pack that is as its newest issued list says needs no other. A manifest that stands in no chain was
+ * left by a build that was stopped: it is made anew.
  */
-export function nextHistory(before: readonly NamedBytes[], pack: readonly ListedFile[], settings: HistorySettings): NextHistory {
-  const history = before.length === 0 ? { generations: [], problems: [] } : readHistory(before);
-  const listed = [...pack].sort((a, b) => compareText(a.path, b.path));
-  const last = Math.max(0, ...history.generations.map((g) => g.generation));
-  const chained = new Set([CHAIN_NAME, ...history.generations.map((g) => g.name)]);
+export function nextHistory(
+  before: readonly NamedBytes[],
+  pack: readonly ListedFile[],
+  settings: HistorySettings,
+  open: ReadonlySet<string> = new Set(),
+): NextHistory {
+  const all = before.length === 0 ? EMPTY : readHistory(before);
+  const issued = all.generations.slice(0, 1 + all.generations.findLastIndex((g) => !open.has(g.c4)));
+  const chained = new Set([CHAIN_NAME, ...issued.map((g) => g.name)]);
   const kept = before.filter((file) => chained.has(file.name) || !GENERATION_NAME.test(file.name));
+  const isWhole = issued.length === all.generations.length;
+  const withoutOpen = isWhole ? kept : withChain(kept, issued);
+  const history = isWhole ? all : issued.length === 0 ? EMPTY : readHistory(withoutOpen);
+  const listed = [...pack].sort((a, b) => compareText(a.path, b.path));
+  const last = Math.max(0, ...issued.map((g) => g.generation));
   const problems = history.problems.filter((problem) => !problem.endsWith(`is not in ${CHAIN_NAME}.`));
   if (last > 0 && isAsListed(listed, expectedFiles(history, settings.tool.name))) {
-    return { files: kept, generation: last, isNew: false, problems };
+    return { files: withoutOpen, generation: last, open: null, problems };
   }
   const name = manifestName(last + 1, settings);
   const manifest = Buffer.from(manifestText(listed, settings));
-  const links = [...history.generations, { generation: last + 1, name, c4: c4Of(manifest) }];
-  return {
-    files: [
-      ...kept.filter((file) => file.name !== CHAIN_NAME),
-      { name, bytes: manifest },
-      { name: CHAIN_NAME, bytes: Buffer.from(chainText(links)) },
-    ],
-    generation: last + 1,
-    isNew: true,
-    problems,
-  };
+  const link = { generation: last + 1, name, c4: c4Of(manifest) };
+  const files = withChain([...kept, { name, bytes: manifest }], [...issued, link]);
+  return { files, generation: last + 1, open: link.c4, problems };
+}
+
+const EMPTY: History = { generations: [], problems: [] };
+
+/** The files with a chain over these links, which comes last. */
+function withChain(files: readonly NamedBytes[], links: readonly ChainLink[]): readonly NamedBytes[] {
+  const rest = files.filter((file) => file.name !== CHAIN_NAME);
+  return links.length === 0 ? rest : [...rest, { name: CHAIN_NAME, bytes: Buffer.from(chainText(links)) }];
 }
 
 function isAsListed(files: readonly ListedFile[], expected: ReadonlyMap<string, ReadFile>): boolean {

@@ -72,7 +72,7 @@ export function planMaps(summary: TakeSummary, mapWidth: VfxOptions["mapWidth"])
   );
   const count = 2 * distortion.reference.length + shading.reference.length;
   if (count === 0) return { none: reasonOf(looks) };
-  const size = mapSize(recorded, count, mapWidth);
+  const size = mapSize(recorded, mapWidth);
   const files: MapFile[] = [];
   const ranges: MapRange[] = [];
   const add = (kind: MapKind, merged: MergedStates, window: ExrBox): void => {

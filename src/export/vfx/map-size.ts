@@ -16,23 +16,15 @@ export interface MapSize {
 }
 
 /**
- * A take's maps are made narrower while they come to more than this many of a quarter of the recorded width. Distortion is
- * smooth: with 4 % of it at the corner, a straight line between the samples of a thirty-second is right to 0.011 px at 4608
- * (docs/vfx-files.md).
+ * Of the recorded width, where nobody asks for another. Distortion is smooth: a straight line between the samples of a quarter is
+ * right to a few thousandths of a recorded pixel (docs/vfx-files.md).
  */
-const MOST_QUARTERS = 4;
-/** Parts of the recorded width, the default first. */
-const PARTS = [4, 8, 16, 32] as const;
-const PART_WORDS = { 4: "a quarter", 8: "an eighth", 16: "a sixteenth", 32: "a thirty-second" } as const;
+const DEFAULT_PART = 4;
 /** A canvas is never more than this many times the frame. */
 const MOST_OVERSCAN = 2;
 
-/** The size for a number of maps at a recorded resolution. */
-export function mapSize(
-  recorded: { readonly width: number; readonly height: number },
-  maps: number,
-  mapWidth: VfxOptions["mapWidth"],
-): MapSize {
+/** The size of maps at a recorded resolution. */
+export function mapSize(recorded: { readonly width: number; readonly height: number }, mapWidth: VfxOptions["mapWidth"]): MapSize {
   const sized = (wanted: number, reason: string): MapSize => {
     const width = Math.max(2, Math.min(recorded.width, Math.round(wanted)));
     const height = Math.max(2, Math.round((recorded.height * width) / recorded.width));
@@ -41,10 +33,7 @@ export function mapSize(
   };
   if (mapWidth === "full") return sized(recorded.width, "the recorded width, as asked for");
   if (mapWidth !== null) return sized(mapWidth, "as asked for, at most the recorded width");
-  const fits = (part: number): boolean => maps * (4 / part) ** 2 <= MOST_QUARTERS;
-  const part = PARTS.find(fits) ?? 32;
-  const many = part === 4 ? "" : `, since the take has ${maps} maps; ask for another with --map-width`;
-  return sized(recorded.width / part, `${PART_WORDS[part]} of the recorded width${many}`);
+  return sized(recorded.width / DEFAULT_PART, "a quarter of the recorded width");
 }
 
 /**

@@ -8,11 +8,16 @@ export const DATE = "2031-05-06";
 const HEAD = "slate,take,camera,scene,roll,clip,tc_in,tc_out,rate,lens,stop,focus,circled,status,sound,plate,plate_of,remarks";
 
 /** Summary of a day with these rows of notes and files; `show` replaces lines of show.yaml. */
-export function dayOf(rows: readonly string[], files: Record<string, string> = {}, show = "rate: 24\ncode: SMALL\n"): DaySummary {
+export function dayOf(
+  rows: readonly string[],
+  files: Record<string, string> = {},
+  show = "rate: 24\ncode: SMALL\n",
+  title = "Small show",
+): DaySummary {
   return summarise(
     {
       ...SMALL_KIT,
-      "show.yaml": `title: Small show\n${show}circle_of_confusion_mm: 0.025\n`,
+      "show.yaml": `title: ${title}\n${show}circle_of_confusion_mm: 0.025\n`,
       [`days/${DATE}/notes.csv`]: `${[HEAD, ...rows].join("\n")}\n`,
       ...files,
     },

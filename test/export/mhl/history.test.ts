@@ -27,8 +27,12 @@ const PACK = { "day.json": "{}", "takes.csv": "a,b\n", "editorial/bins.csv": "é
 
 describe("nextHistory", () => {
   it("begins with generation 1 and a chain that vouches for it", () => {
-    const { files, generation, isNew } = nextHistory([], listed(PACK), SETTINGS);
-    expect({ names: names(files), generation, isNew }).toEqual({ names: [FIRST, CHAIN_NAME], generation: 1, isNew: true });
+    const { files, generation, open } = nextHistory([], listed(PACK), SETTINGS);
+    expect({ names: names(files), generation, open }).toEqual({
+      names: [FIRST, CHAIN_NAME],
+      generation: 1,
+      open: c4Of(textOf(files, FIRST)),
+    });
     expect(readChain(textOf(files, CHAIN_NAME))).toEqual([{ generation: 1, name: FIRST, c4: c4Of(textOf(files, FIRST)) }]);
     const manifest = readManifest(textOf(files, FIRST));
     expect(manifest).toMatchObject({ created: "2031-05-06T17:30:00+00:00", host: "SMALL & SONS", tool: "Lens Daybook" });
@@ -43,7 +47,7 @@ describe("nextHistory", () => {
   it("keeps the history of a pack that did not change, byte for byte", () => {
     const first = nextHistory([], listed(PACK), SETTINGS);
     const again = nextHistory(first.files, listed(PACK), { ...SETTINGS, created: "2040-01-01T00:00:00Z" });
-    expect(again).toMatchObject({ generation: 1, isNew: false, problems: [] });
+    expect(again).toMatchObject({ generation: 1, open: null, problems: [] });
     expect(again.files).toEqual(first.files);
   });
 
@@ -54,19 +58,19 @@ describe("nextHistory", () => {
   ])("gives %s a new generation and leaves the first as it is", (_, pack) => {
     const first = nextHistory([], listed(PACK), SETTINGS);
     const second = nextHistory(first.files, listed(pack), SETTINGS);
-    expect(second).toMatchObject({ generation: 2, isNew: true, problems: [] });
+    expect(second).toMatchObject({ generation: 2, open: expect.any(String), problems: [] });
     expect(names(second.files)).toEqual([FIRST, SECOND, CHAIN_NAME]);
     expect(textOf(second.files, FIRST)).toBe(textOf(first.files, FIRST));
     expect(readChain(textOf(second.files, CHAIN_NAME))?.map((link) => link.generation)).toEqual([1, 2]);
     const expected = expectedFiles(readHistory(second.files), "Lens Daybook");
     expect([...expected.keys()].sort()).toEqual(Object.keys(pack).sort());
-    expect(nextHistory(second.files, listed(pack), SETTINGS).isNew).toBe(false);
+    expect(nextHistory(second.files, listed(pack), SETTINGS).open).toBeNull();
   });
 
   it("gives a pack that went back to an earlier state a third generation", () => {
     const first = nextHistory([], listed(PACK), SETTINGS);
     const second = nextHistory(first.files, listed({ ...PACK, "day.json": "2" }), SETTINGS);
-    expect(nextHistory(second.files, listed(PACK), SETTINGS)).toMatchObject({ generation: 3, isNew: true });
+    expect(nextHistory(second.files, listed(PACK), SETTINGS)).toMatchObject({ generation: 3, open: expect.any(String) });
   });
 
   it("makes a manifest anew that a killed build left without a link in the chain", () => {
@@ -102,6 +106,56 @@ describe("nextHistory", () => {
     expect(textOf(next.files, FIRST)).toBe(textOf(files, FIRST));
   });
 
+  describe("with lists that were not issued", () => {
+    const first = nextHistory([], listed(PACK), SETTINGS);
+    const OTHER = { ...PACK, "day.json": "2" };
+    const openLists = new Set([first.open ?? ""]);
+
+    it("replaces such a list: the pack has one generation however often it was built", () => {
+      const second = nextHistory(first.files, listed(OTHER), SETTINGS, openLists);
+      expect(second).toEqual(nextHistory([], listed(OTHER), SETTINGS));
+      expect(second.generation).toBe(1);
+      // unchanged, it is written anew with the same bytes
+      expect(nextHistory(first.files, listed(PACK), SETTINGS, openLists)).toEqual(first);
+    });
+
+    it("never touches an issued one below it, and leaves the pack with that one when it is as it was", () => {
+      const second = nextHistory(first.files, listed(OTHER), SETTINGS);
+      const third = nextHistory(second.files, listed({ ...PACK, "day.json": "3" }), SETTINGS, new Set([second.open ?? ""]));
+      expect(third.generation).toBe(2);
+      expect(textOf(third.files, FIRST)).toBe(textOf(first.files, FIRST));
+      expect(textOf(third.files, SECOND)).not.toBe(textOf(second.files, SECOND));
+      const back = nextHistory(third.files, listed(PACK), SETTINGS, new Set([third.open ?? ""]));
+      expect({ ...back, files: names(back.files) }).toEqual({ files: names(first.files), generation: 1, open: null, problems: [] });
+      expect(readHistory(back.files).problems).toEqual([]);
+    });
+
+    it("keeps one that stands below a list of somebody else: they have the pack", () => {
+      const check = `<hashlist version="2.0" xmlns="urn:ASC:MHL:v2.0"><creatorinfo><creationdate>2031-05-08T09:00:00+02:00</creationdate>
+        <hostname>cart</hostname><tool version="1">other</tool></creatorinfo><processinfo><process>in-place</process></processinfo></hashlist>`;
+      const link = `<hashlist sequencenr="2"><path>0002_x.mhl</path><c4>${c4Of(check)}</c4></hashlist>`;
+      const chain = textOf(first.files, CHAIN_NAME).replace("</ascmhldirectory>", `${link}</ascmhldirectory>`);
+      const files = [
+        ...first.files.filter((file) => file.name !== CHAIN_NAME),
+        { name: "0002_x.mhl", bytes: Buffer.from(check) },
+        { name: CHAIN_NAME, bytes: Buffer.from(chain) },
+      ];
+      const next = nextHistory(files, listed(OTHER), SETTINGS, openLists);
+      expect(next.generation).toBe(3);
+      expect(textOf(next.files, FIRST)).toBe(textOf(first.files, FIRST));
+    });
+
+    it("makes a list anew that a killed build left without its chain, or whose chain is gone", () => {
+      const whole = nextHistory(first.files, listed(OTHER), SETTINGS, openLists);
+      // the manifest is replaced, the chain is still the old one
+      const half = [...whole.files.filter((f) => f.name === FIRST), ...first.files.filter((f) => f.name === CHAIN_NAME)];
+      const both = new Set([...openLists, whole.open ?? ""]);
+      expect(nextHistory(half, listed(OTHER), SETTINGS, both)).toEqual(whole);
+      const chainless = whole.files.filter((f) => f.name === FIRST);
+      expect(nextHistory(chainless, listed(OTHER), SETTINGS, both)).toEqual(whole);
+    });
+  });
+
   it("takes the hashes of another program's generation for what they are: a check, no new list", () => {
     const first = nextHistory([], listed(PACK), SETTINGS);
     const check = `<hashlist version="2.0" xmlns="urn:ASC:MHL:v2.0"><creatorinfo><creationdate>2031-05-08T09:00:00+02:00</creationdate>
@@ -117,8 +171,11 @@ describe("nextHistory", () => {
       { name: "0002_x.mhl", bytes: Buffer.from(check) },
       { name: CHAIN_NAME, bytes: Buffer.from(chain) },
     ];
-    expect(nextHistory(files, listed(PACK), SETTINGS)).toMatchObject({ generation: 2, isNew: false, problems: [] });
-    expect(nextHistory(files, listed({ ...PACK, "day.json": "3" }), SETTINGS)).toMatchObject({ generation: 3, isNew: true });
+    expect(nextHistory(files, listed(PACK), SETTINGS)).toMatchObject({ generation: 2, open: null, problems: [] });
+    expect(nextHistory(files, listed({ ...PACK, "day.json": "3" }), SETTINGS)).toMatchObject({
+      generation: 3,
+      open: expect.any(String),
+    });
   });
 });
 

@@ -29,22 +29,17 @@ describe("mergeStates", () => {
 
 describe("mapSize", () => {
   const recorded = { width: 4608, height: 2592 };
-  it("is a quarter of the recorded width for a held lens", () => {
-    expect(mapSize(recorded, 3, null)).toMatchObject({ width: 1152, height: 648 });
-  });
-  it("is narrower for a lens that moves, never more than four maps of a quarter in all until a thirty-second", () => {
-    expect([4, 5, 16, 17, 64, 65, 900].map((maps) => mapSize(recorded, maps, null).width)).toEqual([
-      1152, 576, 576, 288, 288, 144, 144,
-    ]);
+  it("is a quarter of the recorded width unless another is asked for", () => {
+    expect(mapSize(recorded, null)).toMatchObject({ width: 1152, height: 648 });
   });
   it("is what was asked for, at most the recorded width", () => {
-    expect(mapSize(recorded, 900, 960)).toMatchObject({ width: 960, height: 540 });
-    expect(mapSize(recorded, 1, "full").width).toBe(4608);
-    expect(mapSize(recorded, 1, 9999).width).toBe(4608);
+    expect(mapSize(recorded, 960)).toMatchObject({ width: 960, height: 540 });
+    expect(mapSize(recorded, "full").width).toBe(4608);
+    expect(mapSize(recorded, 9999).width).toBe(4608);
   });
   it("rounds values to at most 1/64 px", () => {
     for (const width of [1600, 4096, 4608, 8192])
-      expect(mapSize({ width, height: width / 2 }, 1, null).step * width * 0.5).toBeLessThanOrEqual(1 / 64);
+      expect(mapSize({ width, height: width / 2 }, null).step * width * 0.5).toBeLessThanOrEqual(1 / 64);
   });
 });
 
@@ -56,7 +51,7 @@ describe("dataWindow", () => {
     box: { leftPx: 0, topPx: 0, rightPx: 0, bottomPx: 0 },
   });
   it("reaches beyond the frame by the overscan, about its middle", () => {
-    expect(dataWindow(mapSize({ width: 1000, height: 500 }, 1, "full"), canvas(1040, 510))).toEqual({
+    expect(dataWindow(mapSize({ width: 1000, height: 500 }, "full"), canvas(1040, 510))).toEqual({
       left: -20,
       top: -5,
       right: 1019,
@@ -64,7 +59,7 @@ describe("dataWindow", () => {
     });
   });
   it("has a margin of a pixel where the map will be enlarged", () => {
-    expect(dataWindow(mapSize({ width: 1000, height: 500 }, 1, 250), canvas(1040, 510))).toEqual({
+    expect(dataWindow(mapSize({ width: 1000, height: 500 }, 250), canvas(1040, 510))).toEqual({
       left: -6,
       top: -3,
       right: 255,
@@ -72,7 +67,7 @@ describe("dataWindow", () => {
     });
   });
   it("is the frame where the canvas is smaller", () => {
-    expect(dataWindow(mapSize({ width: 1000, height: 500 }, 1, "full"), canvas(990, 495))).toEqual({
+    expect(dataWindow(mapSize({ width: 1000, height: 500 }, "full"), canvas(990, 495))).toEqual({
       left: 0,
       top: 0,
       right: 999,

@@ -1,8 +1,14 @@
-/** The table of unit traps across the standards, a test a cell: one lens state with known values, read in each format. */
+/**
+ * The table of unit traps across the standards, a test a cell: one lens state with known values, read in each format. The cells of
+ * what is read and not written are in test/ingest: EXIF (mm, m, f-number) in stills.test.ts, OpenEXR headers in exr-header.test.ts,
+ * OpenTrackIO samples in opentrackio.test.ts. FDL and XMP are neither read nor written.
+ */
 import { beforeAll, describe, expect, it } from "vitest";
+import { editorialFiles } from "../../../src/export/editorial/editorial-files.ts";
 import { cameraUsda } from "../../../src/export/vfx/camera-usda.ts";
 import { packedTimeCode } from "../../../src/export/vfx/map-header.ts";
 import { openTrackIoSample } from "../../../src/export/vfx/opentrackio.ts";
+import { DEFAULT_VFX } from "../../../src/export/vfx/options.ts";
 import { planVfx } from "../../../src/export/vfx/take-files.ts";
 import type { DaySummary } from "../../../src/summary/types.ts";
 import { readExr } from "./exr-bytes.ts";
@@ -157,6 +163,34 @@ describe("squeeze, 2", () => {
   it("OpenTrackIO: a fraction", () => expect(track.static.camera.anamorphicSqueeze).toEqual({ num: 2, denom: 1 }));
   it("OpenEXR: pixelAspectRatio", () => expect(float("pixelAspectRatio")).toBe(2));
   it("USD: none; a custom attribute", () => expect(usdValue("lens:squeeze")).toBe(2));
+});
+
+describe("focus at infinity", () => {
+  const far = () => dayOf({ rows: ["inf,4"] });
+  it("OpenTrackIO: JSON has no infinity; the distance is left out and the dioptres say 0", () => {
+    const sample = openTrackIoSample("S", "2030-02-03", firstTake(far()), 0) as typeof track;
+    expect(sample.lens).not.toHaveProperty("focusDistance");
+    expect(sample.custom.focusDioptres).toBe(0);
+  });
+  it("OpenEXR: left out, and the dioptres say 0", async () => {
+    const map = planVfx(far(), { takes: "all", maps: "all", mapWidth: 64 }).files.find((f) =>
+      f.name.endsWith("undistort-0001.exr"),
+    );
+    const { attributes } = readExr(await map!.bytes());
+    expect(attributes.has("focus")).toBe(false);
+    expect(attributes.get("focusDioptres")?.bytes.readFloatLE(0)).toBe(0);
+  });
+  it("USD: inf", () => expect(cameraUsda(far(), firstTake(far()))).toMatch(/focusDistance = inf\n/));
+});
+
+describe("FDL and XMP", () => {
+  it("no file of a pack is one, so that no squeeze, sensor size or rate can be wrong in it", () => {
+    const names = [...planVfx(day, DEFAULT_VFX).files, ...editorialFiles(day, { name: "x", version: "0" }).files].map(
+      (f) => f.name,
+    );
+    expect(names.length).toBeGreaterThan(5);
+    expect(names.filter((name) => /\.(fdl|xmp)$/i.test(name))).toEqual([]);
+  });
 });
 
 describe("time code", () => {

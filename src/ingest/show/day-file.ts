@@ -7,7 +7,7 @@ import type { DayRecord } from "../records.ts";
 import { readClock, readDate } from "../written/clock.ts";
 import { readPages } from "../written/pages.ts";
 import { numberWithin, readBoolean, readText, readWhole } from "../written/setting.ts";
-import { acceptedPlace, readFindingCode } from "./accepted-entry.ts";
+import { acceptedPlace, narrowing, readFindingCode } from "./accepted-entry.ts";
 import { listOf, type Settings, takeSettings, textOr, written } from "./settings.ts";
 import { readYaml, type YamlFile } from "./yaml-text.ts";
 
@@ -42,8 +42,7 @@ const DAY_SHAPE = {
   remarks: textOr(text, linesOf("\n")),
   sound_rolls: listOf(text),
   clocks: z.record(z.string(), listOf(clockSetting)),
-  // a take that is no address must not be pruned from its entry: the entry would accept the code for the whole day
-  accepted: listOf(z.strictObject({ code: written(readFindingCode), take: text.nullish(), reason: text })),
+  accepted: listOf(z.strictObject({ code: written(readFindingCode), take: narrowing, reason: text })),
   notes: z.strictObject({ blank_slate_repeats: written(readBoolean).nullish() }),
 } as const;
 

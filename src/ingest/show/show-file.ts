@@ -6,7 +6,7 @@ import type { CheckLimits, ShowRecord } from "../records.ts";
 import { oneOf } from "../written/marks.ts";
 import { type Reading, read, refuse } from "../written/reading.ts";
 import { numberWithin, readBoolean, readRate, readText } from "../written/setting.ts";
-import { acceptedPlace, readFindingCode } from "./accepted-entry.ts";
+import { acceptedPlace, narrowing, readFindingCode } from "./accepted-entry.ts";
 import { listOf, type Settings, takeSettings, textOr, written } from "./settings.ts";
 import { readYaml, type YamlFile } from "./yaml-text.ts";
 
@@ -41,10 +41,7 @@ const SHOW_SHAPE = {
     angle_difference_deg: positive.optional(),
     white_balance_mired: positive.optional(),
   }),
-  // a file that is no text must not be pruned from its entry: the entry would accept the code in every file
-  accepted: listOf(
-    z.strictObject({ code: written(readFindingCode), file: written(readText).nullish(), reason: written(readText) }),
-  ),
+  accepted: listOf(z.strictObject({ code: written(readFindingCode), file: narrowing, reason: written(readText) })),
 } as const;
 
 /** Limits that hold where show.yaml does not say others (formats.md 2.1). */

@@ -43,7 +43,7 @@ function takesOutside({ takes, input, tell }: DayContext): void {
   const length = (wrap - call) * 60 + 3600 + AFTER_WRAP_SECONDS;
   const timed = takes.filter((take) => take.note?.tcIn != null && take.inFrame !== null);
   const outside = timed.filter((take) => secondsInto(begin, secondOfDay(take)) > length);
-  if (timed.length < FEWEST_TAKES || outside.length > (1 - HABIT) * timed.length) return;
+  if (timed.length < FEWEST_TAKES || timed.length - outside.length < HABIT * timed.length) return;
   for (const take of outside) {
     tell(CHECK.takeOutsideHours, {
       place: take.note?.tcIn?.place ?? null,

@@ -1,8 +1,10 @@
 #!/usr/bin/env node
 import { fileURLToPath } from "node:url";
 // Damages show folders at random and reads, joins and summarises them. Looks for exceptions, runs over two seconds, a broken sum of
-// rows, reads outside the folder, and findings without a place that exists. Needs the compiled program in dist/.
-// Use: npm run fuzz -- --runs 20000 [--seed 1] [--from 0]     a failure names its run: --seed S --from N --runs 1 does it again
+// rows, reads outside the folder, and findings without a place that exists. Each so many of the runs (--through 10; 0: none) goes on through
+// the whole build on a real disk. Needs the compiled program in dist/.
+// Use: npm run fuzz -- --runs 20000 [--seed 1] [--from 0] [--through 10]
+// A failure names its run: --seed S --from N --runs 1 --through T does it again.
 import { isMainThread, parentPort, Worker, workerData } from "node:worker_threads";
 import { mutations } from "./fuzz/mutate.mjs";
 import { generator } from "./fuzz/random.mjs";
@@ -10,18 +12,19 @@ import { startingShows } from "./fuzz/shows.mjs";
 
 const SLOWEST_MS = 2000;
 /** A run that does not end at all is given up after this time. */
-const HANGS_MS = 20_000;
+const HANGS_MS = 120_000;
+const HANGS_THROUGH_MS = 300_000;
 
 if (isMainThread) await watch(options(process.argv.slice(2)));
 else await work(workerData);
 
 function options(args) {
-  const found = { runs: 1000, seed: 1, from: 0 };
+  const found = { runs: 1000, seed: 1, from: 0, through: 0 };
   for (let i = 0; i < args.length; i += 2) {
     const name = args[i].replace(/^--/, "");
     const value = Number(args[i + 1]);
     if (!(name in found) || !Number.isSafeInteger(value) || value < 0) {
-      console.error("use: node scripts/fuzz.mjs [--runs N] [--seed N] [--from N]");
+      console.error("use: node scripts/fuzz.mjs [--runs N] [--seed N] [--from N] [--through N]");
       process.exit(2);
     }
     found[name] = value;
@@ -40,38 +43,45 @@ async function watch(settings) {
     console.log(text);
   };
   let timer;
-  const restart = () => {
+  const restart = (after = HANGS_MS) => {
     clearTimeout(timer);
     timer = setTimeout(() => {
-      fail(`run ${last + 1}: no end after ${HANGS_MS / 1000} s   (--seed ${settings.seed} --from ${last + 1} --runs 1)`);
+      fail(`run ${last + 1}: no end after ${after / 1000} s   (${again(settings, last + 1)})`);
       worker.terminate();
-    }, HANGS_MS);
+    }, after);
   };
   restart();
   let summary = null;
   worker.on("message", (message) => {
-    restart();
+    restart(message.through === undefined ? HANGS_MS : HANGS_THROUGH_MS);
     if (message.done !== undefined) last = message.done;
     if (message.failure !== undefined) fail(message.failure);
     if (message.summary !== undefined) summary = message.summary;
   });
-  worker.on("error", (error) =>
-    fail(`run ${last + 1}: ${error.stack ?? error}   (--seed ${settings.seed} --from ${last + 1} --runs 1)`),
-  );
+  worker.on("error", (error) => fail(`run ${last + 1}: ${error.stack ?? error}   (${again(settings, last + 1)})`));
   for (const signal of ["SIGINT", "SIGTERM"]) process.once(signal, () => worker.terminate());
   await new Promise((resolve) => worker.on("exit", resolve));
   clearTimeout(timer);
   const seconds = ((Date.now() - start) / 1000).toFixed(1);
   const counted =
-    summary === null ? "" : `, ${summary.findings} findings, ${summary.rows} log rows, slowest run ${summary.slowest} ms`;
+    summary === null
+      ? ""
+      : `, ${summary.findings} findings, ${summary.rows} log rows, slowest run ${summary.slowest} ms${summary.through === 0 ? "" : `, ${summary.through} through everything (${summary.files} files, slowest ${summary.slowestThrough} ms)`}`;
   console.log(`${last - settings.from + 1} runs, seed ${settings.seed}, ${seconds} s${counted}: ${failed ? "FAILED" : "no fault"}`);
   process.exitCode = failed ? 1 : 0;
 }
 
-async function work({ runs, seed, from }) {
+function again({ seed, through }, run) {
+  return `--seed ${seed} --from ${run} --runs 1${through === 0 ? "" : ` --through ${through}`}`;
+}
+
+async function work(settings) {
+  const { runs, seed, from, through } = settings;
   const shows = startingShows();
   const program = await loadProgram();
-  const totals = { findings: 0, rows: 0, slowest: 0 };
+  const whole = through === 0 ? null : await import("./fuzz/through.mjs");
+  const build = await whole?.loadBuild();
+  const totals = { findings: 0, rows: 0, slowest: 0, through: 0, files: 0, slowestThrough: 0 };
   for (let run = from; run < from + runs; run++) {
     const random = generator(seed * 1_000_003 + run);
     const files = new Map(random.pick(shows)(random));
@@ -82,21 +92,33 @@ async function work({ runs, seed, from }) {
       totals.findings += seen.findings;
       totals.rows += seen.rows;
     } catch (error) {
-      fail(run, seed, steps, error.stack ?? String(error));
+      fail(run, settings, steps, error.stack ?? String(error));
     }
     // Time of the processor: another program that is busy is no fault.
     const { user, system } = process.cpuUsage(start);
     const took = Math.round((user + system) / 1000);
     totals.slowest = Math.max(totals.slowest, took);
-    if (took > SLOWEST_MS) fail(run, seed, steps, `it took ${took} ms`);
+    if (took > SLOWEST_MS) fail(run, settings, steps, `it took ${took} ms`);
+    if (whole !== null && run % through === 0) {
+      parentPort.postMessage({ through: run, done: run - 1 });
+      const begin = Date.now();
+      try {
+        totals.files += await whole.buildThrough(build, files, random);
+        totals.through++;
+      } catch (error) {
+        fail(run, settings, steps, error.stack ?? String(error));
+      }
+      totals.slowestThrough = Math.max(totals.slowestThrough, Date.now() - begin);
+      parentPort.postMessage({ done: run });
+    }
     if (run % 20 === 0 || run === from + runs - 1) parentPort.postMessage({ done: run });
   }
   parentPort.postMessage({ summary: totals });
 }
 
-function fail(run, seed, steps, text) {
+function fail(run, settings, steps, text) {
   parentPort.postMessage({
-    failure: `run ${run}: ${text}\n  after ${steps.join("; ")}\n  again: --seed ${seed} --from ${run} --runs 1`,
+    failure: `run ${run}: ${text}\n  after ${steps.join("; ")}\n  again: ${again(settings, run)}`,
   });
 }
 

@@ -1,4 +1,8 @@
-/** The demo with more mistakes put in: each is found where it stands, and everything else is as before. */
+/** The demo with a mistake put into every kind of file: each is found where it stands, and everything else is as before. */
+import { spawnSync } from "node:child_process";
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import type { Finding } from "../src/core/finding.ts";
@@ -11,6 +15,7 @@ import { summariseDay } from "../src/summary/day.ts";
 import { diskFolder } from "./helpers/disk-folder.ts";
 
 const DAY = "days/2026-10-06";
+const MAIN = fileURLToPath(new URL("../dist/cli/main.js", import.meta.url));
 const demo = diskFolder(fileURLToPath(new URL("../data", import.meta.url)));
 
 /** What is broken in each file, on which line, and how. `lines` is 1-based like the findings. */
@@ -21,7 +26,18 @@ const BREAKAGES: readonly { readonly file: string; readonly breakIt: (lines: str
   { file: `${DAY}/logs/a-14a-1.csv`, breakIt: (lines) => change(lines, 20, /^\d\d:\d\d/, "99:99") },
   { file: "kit/lenses.csv", breakIt: (lines) => change(lines, 3, ",1210,", ",heavy,") },
   { file: `${DAY}/day.yaml`, breakIt: (lines) => change(lines, 11, "18:05", "99:99") },
+  { file: "show.yaml", breakIt: (lines) => change(lines, 14, "0.15", "much") },
+  { file: "kit/cameras.csv", breakIt: (lines) => change(lines, 5, "2160", "21x60") },
+  { file: "kit/calibration/K58.csv", breakIt: (lines) => change(lines, 10, "1.50", "near") },
+  { file: "kit/columns.yaml", breakIt: (lines) => change(lines, 6, "image-plane", "image-plan") },
 ];
+
+/** Files of kinds that the demo does not have, and a still of which a copy was interrupted. */
+const ADDED: Readonly<Record<string, Uint8Array>> = {
+  "kit/encoders/K26.csv": new TextEncoder().encode("encoder,focus_m\n0,0.3\nhalf,1\n1,inf\n"),
+  [`${DAY}/logs/spare.jsonl`]: new TextEncoder().encode('{"lens": {"focusDistance": 2}\n'),
+  [`${DAY}/stills/14d-grid.png`]: Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0),
+};
 
 /** Columns by counting: 24 characters stand before tc_in in line 5 of the notes, 12 before focus_m in a log row. */
 const EXPECTED: readonly (Partial<Finding> & { readonly file: string })[] = [
@@ -31,6 +47,15 @@ const EXPECTED: readonly (Partial<Finding> & { readonly file: string })[] = [
   { file: `${DAY}/logs/a-14a-1.csv`, line: 20, column: 1, field: "timecode", severity: "error", take: "a-14a-1" },
   { file: "kit/lenses.csv", line: 3, field: "mass_g", severity: "error" },
   { file: `${DAY}/day.yaml`, line: 11, field: "wrap" },
+  // "  stop_difference: " is 19 characters
+  { file: "show.yaml", line: 14, column: 20, field: "check.stop_difference", severity: "error" },
+  // "B,Sandling 46,S46-122,CROP38,24.00,13.50,3840," is 46 characters
+  { file: "kit/cameras.csv", line: 5, column: 47, field: "resolution_y", severity: "error" },
+  { file: "kit/calibration/K58.csv", line: 10, column: 4, field: "focus_m", severity: "error" },
+  { file: "kit/columns.yaml", line: 6, severity: "error" },
+  { file: "kit/encoders/K26.csv", line: 3, column: 1, field: "encoder", severity: "error" },
+  { file: `${DAY}/logs/spare.jsonl`, line: 1, severity: "error" },
+  { file: `${DAY}/stills/14d-grid.png`, line: null, severity: "check" },
 ];
 
 function change(lines: string[], line: number, from: string | RegExp, to: string): void {
@@ -41,9 +66,23 @@ function change(lines: string[], line: number, from: string | RegExp, to: string
 }
 
 function broken(): ShowFolder {
+  const names = Object.keys(ADDED);
   return {
-    list: demo.list,
+    list(folder) {
+      const below = names.filter((name) => name.startsWith(`${folder}/`)).map((name) => name.slice(folder.length + 1));
+      const there = demo.list(folder) ?? (below.length > 0 ? [] : null);
+      const fresh = new Map(
+        below.map((name) => [name.split("/")[0] as string, name.includes("/") ? ("folder" as const) : ("file" as const)]),
+      );
+      return there === null
+        ? null
+        : [
+            ...there,
+            ...[...fresh].map(([name, kind]) => ({ name, kind })).filter(({ name }) => !there.some((one) => one.name === name)),
+          ];
+    },
     read(file) {
+      if (ADDED[file] !== undefined) return ADDED[file];
       const content = demo.read(file);
       const breakage = BREAKAGES.find((one) => one.file === file);
       if (breakage === undefined || "problem" in content) return content;
@@ -74,7 +113,7 @@ function days(folder: ShowFolder): {
 type TakeObject = { readonly address: string } & Record<string, unknown>;
 const takesOf = (day: Record<string, unknown> | undefined): readonly TakeObject[] => (day?.takes ?? []) as TakeObject[];
 
-describe("the demo with six more mistakes", () => {
+describe("the demo with a mistake in every kind of file", () => {
   const before = days(demo);
   const after = days(broken());
   const key = (f: Finding): string => `${f.code} ${f.file}:${f.line}:${f.column} ${f.message}`;
@@ -104,6 +143,38 @@ describe("the demo with six more mistakes", () => {
     expect(was.length).toBeGreaterThan(20);
     expect(untouched(takesOf(after.byDate.get("2026-10-06")))).toEqual(was);
   });
+
+  it.skipIf(!existsSync(MAIN))(
+    "is built by the command: every day, its pages and its pack, with exit code 1",
+    () => {
+      const root = mkdtempSync(join(tmpdir(), "daybook-broken-"));
+      try {
+        const show = join(root, "show");
+        cpSync(fileURLToPath(new URL("../data", import.meta.url)), show, { recursive: true });
+        const folder = broken();
+        for (const file of [...BREAKAGES.map((one) => one.file), ...Object.keys(ADDED)]) {
+          const content = folder.read(file);
+          if ("problem" in content) throw new Error(content.problem);
+          mkdirSync(dirname(join(show, file)), { recursive: true });
+          writeFileSync(join(show, file), content);
+        }
+        const out = join(root, "report");
+        const args = [MAIN, "build", show, "--out", out, "--maps", "none", "--quiet"];
+        const { status, stderr } = spawnSync(process.execPath, args, { encoding: "utf8" });
+        expect(stderr).toBe("");
+        expect(status).toBe(1);
+        for (const date of before.byDate.keys()) {
+          const pages = readdirSync(join(out, "days", date, "takes")).filter((name) => name.endsWith(".html"));
+          const takes = takesOf(after.byDate.get(date)).map((take) => `${take.address}.html`);
+          expect(pages.sort(), date).toEqual([...new Set(takes)].sort());
+          expect(readdirSync(join(out, "packs", date))).toContain(`LWM-${date}-camera-report.pdf`);
+        }
+      } finally {
+        rmSync(root, { recursive: true, force: true });
+      }
+    },
+    300_000,
+  );
 
   it("counts every log row once", () => {
     for (const day of after.byDate.values()) {

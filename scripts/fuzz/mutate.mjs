@@ -98,6 +98,17 @@ const SURROGATES = [
   Uint8Array.of(0xc0, 0x80),
 ];
 
+const ALIASES = [
+  "a: &a [x, x]\nb: &b [*a, *a]\nc: &c [*b, *b, *b, *b]\ncompleted: [*c, *c]\n",
+  "completed: &x [*x]\n",
+  "accepted: &x\n  - {code: CHECK702, reason: &r seen}\n  - {code: *r, reason: *r, file: *x}\n",
+  "contacts: &c {a: *c}\n",
+  "<<: *nowhere\n",
+  "check: &k {stop_difference: 1e308, meal_hours: -0, log_coverage: .nan}\n",
+  "scheduled:\n  - {scene: ../../x, pages: 9999 7/8, seconds: 1e300}\n  - {scene: 1, pages: 1}\n  - {scene: 1, pages: 1}\ncompleted: [1, ../../x]\nnot_shot: [1]\n",
+  "meals: [{out: 00:00, in: 23:59}, {out: 23:59+9}]\ncall: 00:00\nwrap: 23:59+9\n",
+];
+
 const decode = (bytes) => new TextDecoder("latin1").decode(bytes);
 const encode = (text) => Uint8Array.from(text, (letter) => letter.charCodeAt(0) & 255);
 const utf8 = (text) => new TextEncoder().encode(text);
@@ -185,6 +196,50 @@ export const mutations = [
       utf8(open.repeat(depth) + (random.chance(0.7) ? close.repeat(depth) : "")),
     );
   }),
+  ofBytes("a block repeated many times", (bytes, random) =>
+    lines(bytes, random, (all, from, count) => {
+      const block = all.slice(from, from + count * 4);
+      return all.toSpliced(from, 0, ...Array.from({ length: random.pick([2, 20, 300]) }, () => block).flat());
+    }),
+  ),
+  ofBytes("a column repeated or lost", (bytes, random) => {
+    const [cell, twice] = [random.below(8), random.chance(0.5)];
+    const change = (line) => {
+      const cells = line.split(",");
+      return (twice ? cells.toSpliced(cell, 0, cells[cell] ?? "") : cells.toSpliced(cell, 1)).join(",");
+    };
+    return encode(
+      decode(bytes)
+        .split("\n")
+        .map((line) => (line.startsWith("#") ? line : change(line)))
+        .join("\n"),
+    );
+  }),
+  ofBytes("aliases put in", (bytes, random) =>
+    spliced(bytes, decode(bytes).indexOf("\n", random.below(bytes.length + 1)) + 1, 0, utf8(random.pick(ALIASES))),
+  ),
+  ofMatch("a value made another kind", /(?<=: ?)(?:"[^"\n]*"|[\w./-]+)/g, [
+    "[a, b]",
+    "{a: b}",
+    "[]",
+    "{}",
+    "*a",
+    "null",
+    "true",
+    '""',
+    "[[1],[2]]",
+    '{"a":[{"b":null}]}',
+  ]),
+  ofMatch("a key made another", /^[ \t"-]*[a-z_]+(?="?:)/gm, [
+    "__proto__",
+    "constructor",
+    "accepted",
+    "completed",
+    "scheduled",
+    "meals",
+    "toString",
+    "rate",
+  ]),
   ofBytes("in UTF-16", (bytes, random) => {
     const text = new TextDecoder().decode(bytes);
     const words = Uint16Array.from(random.chance(0.8) ? `\ufeff${text}` : text, (letter) => letter.charCodeAt(0));

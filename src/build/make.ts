@@ -4,6 +4,7 @@ import { PACK_GUIDE, packGuide } from "../export/pack-guide.ts";
 import { readDay } from "../ingest/read-day.ts";
 import { readShow } from "../ingest/read-show.ts";
 import { buildDay } from "../model/build-day.ts";
+import { checkAcrossDays } from "../model/checks/across-days.ts";
 import { summariseDay } from "../summary/day.ts";
 import { digestDay } from "../summary/digest.ts";
 import { dayNumber } from "./day-number.ts";
@@ -13,7 +14,13 @@ import type { DayRequest, DayWork, Pipeline, ShowRequest } from "./pipeline.ts";
 
 /** The pipeline that the command runs. */
 export async function loadPipeline(): Promise<Pipeline> {
-  return { readShow, dayNumber, makeDay, makeShow };
+  return {
+    readShow: (folder) => readShow(folder),
+    dayNumber,
+    makeDay,
+    checkDays: ({ show }, digests) => checkAcrossDays(digests, show.accepted),
+    makeShow,
+  };
 }
 
 async function makeDay(request: DayRequest): Promise<DayWork> {

@@ -57,7 +57,7 @@ export async function packContents(
     description,
     bytes: Buffer.from(text(whole, tool)),
   }));
-  const report = await cameraReport(summary, { tool, buildId, attachments: texts });
+  const report = await cameraReport(summary, { tool, buildId, attachments: texts, showFindings });
   return [
     { name: `${summary.show.code}-${summary.date}-camera-report.pdf`, bytes: report },
     ...texts.map(({ name, bytes }) => ({ name, bytes })),

@@ -4,6 +4,7 @@ import { canonicalJson } from "../core/stable-json.ts";
 import { readDay } from "../ingest/read-day.ts";
 import { readShow } from "../ingest/read-show.ts";
 import { buildDay } from "../model/build-day.ts";
+import { checkAcrossDays } from "../model/checks/across-days.ts";
 import { summariseDay } from "../summary/day.ts";
 import { digestDay } from "../summary/digest.ts";
 import type { DayDigest } from "../summary/types.ts";
@@ -42,7 +43,14 @@ export async function wholeSite(path: string): Promise<WholeSite> {
     sets.push(dayPages(summary, { ...site, buildId: contentId({ tool: site.tool, files }) }));
     digests.push(digestDay(summary, []));
   }
-  sets.push(showPages(digests, show, { ...site, buildId: contentId({ tool: site.tool, files: hashes }) }));
+  const across = checkAcrossDays(digests, show.show.accepted);
+  sets.push(
+    showPages(digests, show, {
+      ...site,
+      showFindings: [...showFindings, ...across],
+      buildId: contentId({ tool: site.tool, files: hashes }),
+    }),
+  );
   return { pages: join(sets), searchRows: searchRowsScript(searchRows(digests, show.kit)) };
 }
 

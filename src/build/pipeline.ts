@@ -60,6 +60,8 @@ export interface Pipeline {
   dayNumber(folder: ShowFolder, date: string): number | null;
   /** Reads the day and writes its pages and its pack. */
   makeDay(request: DayRequest): Promise<DayWork>;
+  /** What only shows when all days are laid side by side, from what each left behind; same days, same findings. */
+  checkDays(show: ShowInput, digests: readonly DayDigest[]): readonly Finding[];
   /** Writes the show-wide pages and the assets. */
   makeShow(request: ShowRequest): Promise<void>;
 }

@@ -70,7 +70,9 @@ export async function buildShow(options: BuildOptions, effects: BuildEffects, pi
     findings.push(...outcomes.flatMap((o) => o.findings));
     findings.push(...linkFindings(effects.linksLeftOut(), findings));
     const digests = outcomes.flatMap((o) => (o.digest === null ? [] : [o.digest]));
-    const fault = await buildShowPages(session, digests, showFindings);
+    const across = pipeline.checkDays(show, digests);
+    findings.push(...across.filter((found) => options.dates.length === 0 || isOfDays(found, options.dates)));
+    const fault = await buildShowPages(session, digests, [...showFindings, ...across]);
     return result(
       {
         days: outcomes.map((o) => o.report).filter((report) => isSelected(options, report)),
@@ -123,6 +125,11 @@ function keptDay(id: DayId, digest: DayDigest): DayOutcome {
 
 function isSelected(options: BuildOptions, report: DayReport): boolean {
   return options.dates.length === 0 || options.dates.includes(report.date);
+}
+
+/** Whether a finding stands in a file of these days. */
+function isOfDays(found: Finding, dates: readonly string[]): boolean {
+  return dates.some((date) => found.file?.startsWith(`days/${date}/`) === true);
 }
 
 function takesOf(digests: readonly DayDigest[]): number {

@@ -30,8 +30,8 @@ export function findingsText(findings: readonly Finding[], source: ShowFolder, o
     const key = `${finding.file}\n${finding.code}`;
     const count = (shown.get(key) ?? 0) + 1;
     shown.set(key, count);
-    if (options.limit > 0 && count > options.limit) {
-      left.set(key, (left.get(key) ?? 0) + 1);
+    if (finding.more !== undefined || (options.limit > 0 && count > options.limit)) {
+      left.set(key, (left.get(key) ?? 0) + (finding.more ?? 1));
     } else {
       lines.push(...findingLines(finding, open(finding), options));
       if (!explained.has(finding.code)) lines.push(options.colours.dim(`  run: daybook explain ${finding.code}`));
@@ -70,7 +70,7 @@ function moreLines(file: string | null, left: Map<string, number>): readonly str
   for (const [key] of own) left.delete(key);
   if (own.length === 0) return [];
   const lines = own.map(
-    ([key, count]) => `${file ?? ""}  and ${count} more ${key.slice(key.indexOf("\n") + 1)} (--max-findings 0 shows all)`,
+    ([key, count]) => `${file ?? ""}  and ${count} more ${key.slice(key.indexOf("\n") + 1)} (check --max-findings 0 shows all)`,
   );
   return [...lines, ""];
 }

@@ -68,6 +68,21 @@ function commands(io: Io, done: (exit: number) => void): Command {
     });
 
   program
+    .command("watch")
+    .description("build, then build again what changes; ends with Ctrl-C")
+    .argument("<show>", "show folder, the one with show.yaml")
+    .option("-o, --out <folder>", "output folder (default: beside the show folder, <show>-report)")
+    .option("--poll", "look at the files every second: for network volumes, which tell nobody of changes", false)
+    .option("--max-findings <number>", "findings of one code in one file to print (default: 20); 0 prints all", wholeNumber, 20)
+    .addOption(vfxOption())
+    .addOption(mapsOption())
+    .addOption(mapWidthOption())
+    .action(async (show: string, _options, command: Command) => {
+      const { watch } = await import("./commands/watch.ts");
+      done(await watch(show, { ...command.optsWithGlobals(), day: [], force: false, strict: false }, io));
+    });
+
+  program
     .command("verify")
     .description("compare a pack with its own hash list: what is the same, changed, missing, extra")
     .argument("<pack>", "folder of a pack, such as report/packs/2026-10-06")

@@ -34,6 +34,8 @@ export interface Finding {
   readonly take: string | null;
   /** Why somebody accepted the finding (day.yaml `accepted`); `null` when nobody did. */
   readonly accepted: string | null;
+  /** Set where the finding stands for so many others of its code and file that are not listed. */
+  readonly more?: number;
 }
 
 export interface FindingInput {
@@ -73,11 +75,12 @@ function sentence(text: string, field: string | null): string {
 
 const SEVERITY_ORDER: Readonly<Record<Severity, number>> = { error: 0, check: 1, remark: 2 };
 
-/** Stable order: by file, line, column, severity, code, message. Places that are `null` come first. */
+/** Stable order: by file, line, column, severity, code, message. Places that are `null` come first; "and 12 more" comes last in its file. */
 export function sortFindings(findings: readonly Finding[]): Finding[] {
   return [...findings].sort(
     (a, b) =>
       compareText(a.file ?? "", b.file ?? "") ||
+      Number(a.more !== undefined) - Number(b.more !== undefined) ||
       (a.line ?? 0) - (b.line ?? 0) ||
       (a.column ?? 0) - (b.column ?? 0) ||
       SEVERITY_ORDER[a.severity] - SEVERITY_ORDER[b.severity] ||
@@ -91,7 +94,7 @@ export function openFindings(findings: readonly Finding[]): readonly Finding[] {
   return findings.filter((found) => found.accepted == null);
 }
 
-/** Number of findings of each severity; accepted ones are not counted. */
+/** Number of findings of each severity, those that are not listed one by one among them; accepted ones are not counted. */
 export interface FindingCounts {
   readonly error: number;
   readonly check: number;
@@ -100,7 +103,7 @@ export interface FindingCounts {
 
 export function countFindings(findings: readonly Finding[]): FindingCounts {
   const counts = { error: 0, check: 0, remark: 0 };
-  for (const f of findings) if (f.accepted == null) counts[f.severity]++;
+  for (const f of findings) if (f.accepted == null) counts[f.severity] += f.more ?? 1;
   return counts;
 }
 

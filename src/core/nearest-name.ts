@@ -6,6 +6,7 @@ const FULL = 10;
 /** One digit for another: hardly ever a slip of the finger. */
 const DIGIT = 20;
 const LITTLE = 1;
+const FARTHEST = Number.POSITIVE_INFINITY;
 
 /** Known names within 30 % of the written word's length, nearest first; at most three, ties in the order given. */
 export function nearestNames(written: string, known: Iterable<string>): string[] {
@@ -24,13 +25,16 @@ export function didYouMean(written: string, known: Iterable<string>): string {
   return best === undefined ? "" : ` Did you mean "${best}"?`;
 }
 
-/** Weighted edit distance; a plain edit costs 10. */
+/** Weighted edit distance; a plain edit costs 10, and so does a swap of two neighbouring letters. */
 export function editCost(a: string, b: string): number {
   let previous = [0];
+  let beforeThat: readonly number[] = [];
+  let last = "";
   for (const ch of b) previous.push((previous.at(-1) as number) + skipCost(ch));
   for (const ca of a) {
     const row = [(previous[0] as number) + skipCost(ca)];
     let j = 1;
+    let left = "";
     for (const cb of b) {
       const swap =
         ca === cb
@@ -40,12 +44,22 @@ export function editCost(a: string, b: string): number {
             : isDigit(ca) && isDigit(cb)
               ? DIGIT
               : FULL;
+      const turned =
+        ca !== cb && ca === left && last === cb && !isDigit(ca) && !isDigit(cb) ? (beforeThat[j - 2] as number) + FULL : FARTHEST;
+      left = cb;
       row.push(
-        Math.min((previous[j] as number) + skipCost(ca), (row[j - 1] as number) + skipCost(cb), (previous[j - 1] as number) + swap),
+        Math.min(
+          turned,
+          (previous[j] as number) + skipCost(ca),
+          (row[j - 1] as number) + skipCost(cb),
+          (previous[j - 1] as number) + swap,
+        ),
       );
       j++;
     }
+    beforeThat = previous;
     previous = row;
+    last = ca;
   }
   return previous.at(-1) as number;
 }

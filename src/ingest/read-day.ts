@@ -1,5 +1,5 @@
 import { compareText, type Finding } from "../core/finding.ts";
-import { collectFindings, type FindingCollector } from "../core/findings/collect.ts";
+import { collectFindings, FINDINGS_PER_CODE_AND_FILE, type FindingCollector } from "../core/findings/collect.ts";
 import { LOG } from "../core/findings/log.ts";
 import { SHOW } from "../core/findings/show.ts";
 import { didYouMean } from "../core/nearest-name.ts";
@@ -20,13 +20,17 @@ import { DAYS } from "./show/discover.ts";
 
 const ENTRIES = ["day.yaml", "notes.csv", "logs", "stills"];
 
-/** Everything of one day's folder. Whatever cannot be read is a finding, and the rest is there. */
+/**
+ * Everything of one day's folder. Whatever cannot be read is a finding, and the rest is there.
+ * @param most findings of one code in one file that are listed one by one (0: all)
+ */
 export function readDay(
   folder: ShowFolder,
   show: ShowInput,
   date: string,
+  most = FINDINGS_PER_CODE_AND_FILE,
 ): { readonly input: DayInput; readonly findings: readonly Finding[] } {
-  const found = collectFindings();
+  const found = collectFindings(most);
   const open = opener(folder, found);
   const base = `${DAYS}/${date}`;
   const names = open.list(base).map((entry) => entry.name);

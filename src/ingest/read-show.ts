@@ -1,5 +1,6 @@
 import type { Finding } from "../core/finding.ts";
-import { collectFindings } from "../core/findings/collect.ts";
+import { acceptInShow } from "../core/findings/accepted.ts";
+import { collectFindings, FINDINGS_PER_CODE_AND_FILE } from "../core/findings/collect.ts";
 import { SHOW } from "../core/findings/show.ts";
 import { wholeFile } from "../csv/decode.ts";
 import type { ShowFolder } from "./folder.ts";
@@ -14,9 +15,15 @@ import { readShowFile } from "./show/show-file.ts";
 const SHOW_FILE = "show.yaml";
 export const FIELD_MAPS = "kit/columns.yaml";
 
-/** Everything outside the day folders. `input` is `null` only when show.yaml is absent or gives no title, code or rate. */
-export function readShow(folder: ShowFolder): { readonly input: ShowInput | null; readonly findings: readonly Finding[] } {
-  const found = collectFindings();
+/**
+ * Everything outside the day folders. `input` is `null` only when show.yaml is absent or gives no title, code or rate.
+ * @param most findings of one code in one file that are listed one by one (0: all)
+ */
+export function readShow(
+  folder: ShowFolder,
+  most = FINDINGS_PER_CODE_AND_FILE,
+): { readonly input: ShowInput | null; readonly findings: readonly Finding[] } {
+  const found = collectFindings(most);
   const open = opener(folder, found);
   if (!open.has(SHOW_FILE)) {
     found.add(SHOW.absent, {
@@ -43,5 +50,6 @@ export function readShow(folder: ShowFolder): { readonly input: ShowInput | null
     if (maps !== null) readFieldMaps(maps, FIELD_MAPS, found);
   }
   const dates = discoverDays(open, found);
-  return { input: { show, kit, dates, files: open.files() }, findings: found.list() };
+  const findings = acceptInShow(found.list(), show.accepted, "show");
+  return { input: { show, kit, dates, files: open.files() }, findings };
 }

@@ -3,6 +3,7 @@
  * `null` = not recorded. Every record carries the place it was written at, so that later findings can point at it.
  */
 import type { Place } from "../core/finding.ts";
+import type { ShowAcceptance } from "../core/findings/accepted.ts";
 import type { CalibrationPointValues, CoefficientConvention } from "../optics/convention.ts";
 import type { FrameRate } from "../time/frame-rate.ts";
 import type { LensLog } from "./log/log-record.ts";
@@ -47,6 +48,10 @@ export interface CheckLimits {
   readonly logEdgeSeconds: number;
   readonly stopJumpStops: number;
   readonly distortionPercent: number;
+  readonly mealHours: number;
+  readonly heightDifferenceM: number;
+  readonly angleDifferenceDeg: number;
+  readonly whiteBalanceMired: number;
 }
 
 export interface ShowRecord {
@@ -63,6 +68,7 @@ export interface ShowRecord {
   /** One number for all modes, a map from sensor mode to number, or `null`: active diagonal / 1500. */
   readonly circleOfConfusionMm: number | ReadonlyMap<string, number> | null;
   readonly limits: CheckLimits;
+  readonly accepted: readonly ShowAcceptance[];
 }
 
 // ---------------------------------------------------------------------------------------------------- kit

@@ -1,5 +1,6 @@
-/** Findings that somebody accepted with a reason: they stay in every list, and count no more. */
+/** Findings of a day that somebody accepted with a reason. */
 import type { Finding } from "../core/finding.ts";
+import { isAcrossDays, markAccepted } from "../core/findings/accepted.ts";
 import { CHECK } from "../core/findings/check.ts";
 import { findingOf } from "../core/findings/kind.ts";
 import type { Acceptance } from "../ingest/records.ts";
@@ -9,15 +10,7 @@ import type { Acceptance } from "../ingest/records.ts";
  * that fits none. An entry fits by code, and by take where it names one.
  */
 export function acceptFindings(findings: readonly Finding[], accepted: readonly Acceptance[]): Finding[] {
-  if (accepted.length === 0) return [...findings];
-  const used = new Set<Acceptance>();
-  const marked = findings.map((found) => {
-    const entry = accepted.find((one) => one.code === found.code && (one.take === null || one.take === found.take));
-    if (entry === undefined) return found;
-    used.add(entry);
-    return Object.freeze({ ...found, accepted: entry.reason });
-  });
-  const idle = accepted.filter((entry) => !used.has(entry));
+  const { findings: marked, idle } = markAccepted(findings, accepted, (entry, f) => entry.take === null || entry.take === f.take);
   return [
     ...marked,
     ...idle.map((entry) =>
@@ -25,7 +18,9 @@ export function acceptFindings(findings: readonly Finding[], accepted: readonly 
         place: entry.place,
         field: "accepted",
         message: `The day has no finding ${entry.code}${entry.take === null ? "" : ` of take ${entry.take}`} to accept.`,
-        hint: "Take the entry away if the finding was mended, or correct its code or take.",
+        hint: isAcrossDays(entry.code)
+          ? "What is found across days is accepted in show.yaml."
+          : "Take the entry away if the finding was mended, or correct its code or take. What is found in the kit is accepted in show.yaml.",
       }),
     ),
   ];

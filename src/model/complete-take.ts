@@ -2,6 +2,7 @@
 import type { Finding } from "../core/finding.ts";
 import { CHECK } from "../core/findings/check.ts";
 import { findingOf } from "../core/findings/kind.ts";
+import { didYouMean } from "../core/nearest-name.ts";
 import { rationalToNumber } from "../core/rational.ts";
 import type { DayInput, Kit, SensorMode, ShowInput, ShowRecord } from "../ingest/records.ts";
 import { sameName } from "./address.ts";
@@ -90,7 +91,10 @@ function sensorModeOf(draft: TakeDraft, kit: Kit, findings: Finding[]): SensorMo
         place: cell?.place ?? null,
         field: "camera",
         message: `Camera "${draft.camera}" is not in kit/cameras.csv, so its sensor area is not known.`,
-        hint: "Add a row for it to kit/cameras.csv, or correct the camera letter. Without it there is no angle of view and no depth of field.",
+        hint: `Add a row for it to kit/cameras.csv, or correct the camera letter.${didYouMean(
+          draft.camera,
+          kit.modes.map((m) => m.camera),
+        )} Without it there is no angle of view and no depth of field.`,
         take: draft.address,
       }),
     );

@@ -2,6 +2,7 @@
 import type { Finding } from "../core/finding.ts";
 import { findingOf } from "../core/findings/kind.ts";
 import { MATCH } from "../core/findings/match.ts";
+import { didYouMean } from "../core/nearest-name.ts";
 import type { LensLog } from "../ingest/log/log-record.ts";
 import type { PictureFrame } from "./clock.ts";
 import type { TakeDraft } from "./draft.ts";
@@ -37,7 +38,7 @@ export class StrayRows {
   ): Finding[] {
     const findings: Finding[] = [];
     const [first] = this.#nobody;
-    if (first !== undefined) findings.push(matchesNobody(log, rule, first, this.#nobody.length, key));
+    if (first !== undefined) findings.push(matchesNobody(log, rule, first, this.#nobody.length, key, index));
     findings.push(...this.#otherTake(log, rule, index, clockOf));
     const outside = this.#outside[0];
     if (outside !== undefined) {
@@ -103,7 +104,8 @@ export class StrayRows {
   }
 }
 
-function matchesNobody(log: LensLog, rule: MatchRule, row: number, count: number, key: KeyOf): Finding {
+function matchesNobody(log: LensLog, rule: MatchRule, row: number, count: number, key: KeyOf, { drafts }: DraftIndex): Finding {
+  const field = rule === "clip" ? "clip" : rule === "slate and take" ? "slate" : "camera";
   const named =
     rule === "clip"
       ? `clip "${key("clip", row) ?? ""}"`
@@ -111,8 +113,11 @@ function matchesNobody(log: LensLog, rule: MatchRule, row: number, count: number
         ? `slate "${key("slate", row) ?? ""}" take "${key("take", row) ?? ""}"${key("camera", row) === null ? "" : ` of camera ${key("camera", row)}`}`
         : `camera "${key("camera", row) ?? ""}"`;
   return findingOf(MATCH.nobody, {
-    place: log.keyPlace(rule === "clip" ? "clip" : rule === "slate and take" ? "slate" : "camera"),
+    place: log.keyPlace(field),
     message: `No take in the notes has ${named}; ${count} rows stay unmatched.`,
-    hint: "Correct the key in the log, or add the take to notes.csv.",
+    hint: `Correct the key in the log, or add the take to notes.csv.${didYouMean(
+      key(field, row) ?? "",
+      drafts.flatMap((draft) => draft[field] ?? []),
+    )}`,
   });
 }

@@ -1,4 +1,5 @@
 /** The camera report of a day as a PDF: a page for the producer, then the takes, the lenses, the findings and the methods. */
+import type { Finding } from "../core/finding.ts";
 import { dateLong, dateMiddle } from "../format/time.ts";
 import type { DaySummary } from "../summary/types.ts";
 import { dayHeading } from "../view/names.ts";
@@ -22,6 +23,8 @@ export interface CameraReportOptions {
   readonly buildId: string;
   /** Files inside the PDF, with the relationship Data. */
   readonly attachments?: readonly Attachment[];
+  /** What was found in show.yaml and the kit, said after the day's own findings. */
+  readonly showFindings?: readonly Finding[];
 }
 
 /**
@@ -52,7 +55,7 @@ export async function cameraReport(summary: DaySummary, options: CameraReportOpt
     bookmark.add(title, top);
     places.push([title, flow.page()]);
   };
-  const report: Report = { doc, ink, flow, root, bookmark, begins, summary, program };
+  const report: Report = { doc, ink, flow, root, bookmark, begins, summary, showFindings: options.showFindings ?? [], program };
 
   const contents = glance(report);
   const writers = takeTable(report);

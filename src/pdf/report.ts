@@ -1,4 +1,5 @@
 /** What every section of the report works with. */
+import type { Finding } from "../core/finding.ts";
 import type { DaySummary } from "../summary/types.ts";
 import type { Doc, Element } from "./document.ts";
 import type { Flow } from "./flow.ts";
@@ -17,6 +18,8 @@ export interface Report {
   /** Notes that a section begins on the current page: for its bookmark, `top` points down, and for the contents. */
   readonly begins: (title: string, top: number) => void;
   readonly summary: DaySummary;
+  /** Of show.yaml and the kit. */
+  readonly showFindings: readonly Finding[];
   readonly program: string;
 }
 

@@ -1,5 +1,7 @@
 /** A day's figures: takes, totals, lens use. */
 import { countFindings, sortFindings } from "../core/finding.ts";
+import { FINDINGS_PER_CODE_AND_FILE } from "../core/findings/collect.ts";
+import { limitFindings } from "../core/findings/limit.ts";
 import type { DistanceM } from "../core/quantity.ts";
 import { numberFromDistance } from "../core/quantity.ts";
 import type { Kit } from "../ingest/records.ts";
@@ -10,7 +12,8 @@ import { slateExposures } from "./exposure.ts";
 import { summariseTake } from "./take.ts";
 import type { DaySummary, DayTotals, LensUse, TakeSummary } from "./types.ts";
 
-export function summariseDay(day: Day, kit: Kit): DaySummary {
+/** @param most findings of one code in one file that are listed one by one (0: all); a take keeps all of its own */
+export function summariseDay(day: Day, kit: Kit, most = FINDINGS_PER_CODE_AND_FILE): DaySummary {
   const summaries = day.takes.map((take) =>
     summariseTake(
       take,
@@ -18,12 +21,8 @@ export function summariseDay(day: Day, kit: Kit): DaySummary {
     ),
   );
   const known = new Set(day.findings);
-  const findings = sortFindings(
-    acceptFindings(
-      [...day.findings, ...summaries.flatMap((take) => take.findings.filter((finding) => !known.has(finding)))],
-      day.record.accepted,
-    ),
-  );
+  const all = [...day.findings, ...summaries.flatMap((take) => take.findings.filter((finding) => !known.has(finding)))];
+  const findings = sortFindings(limitFindings(sortFindings(acceptFindings(all, day.record.accepted)), most));
   // a take has its findings as the day has them, with what was accepted
   const takes = summaries.map((summary) =>
     day.record.accepted.length === 0

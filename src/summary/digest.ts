@@ -1,4 +1,6 @@
 /** What a day leaves behind for the show-wide pages once its frames are dropped. */
+import { NOTED_CELLS, type NotedDay, type NotedPlace } from "../model/checks/across-days.ts";
+import type { Day, Take } from "../model/types.ts";
 import { lensStates } from "./state-histogram.ts";
 import type { DayDigest, DaySummary, TakeDigest, TakeSummary } from "./types.ts";
 
@@ -46,5 +48,36 @@ function digestTake(summary: TakeSummary): TakeDigest {
     distortionCornerPercent: summary.distortionPercent?.corner ?? null,
     findings: summary.findings.length,
     remarks: summary.remarks,
+    noted: notedPlace(take),
   };
+}
+
+/** What findings across days need of a day, without the figures. */
+export function notedDay({ date, record, takes }: Day): NotedDay {
+  return {
+    date,
+    day: record.day,
+    unit: record.unit,
+    takes: takes
+      .filter((take) => !take.duplicate)
+      .map((take) => ({
+        address: take.address,
+        slate: take.slate,
+        take: take.take,
+        camera: take.camera,
+        roll: take.roll,
+        clip: take.clip,
+        noted: notedPlace(take),
+      })),
+  };
+}
+
+function notedPlace({ note }: Take): NotedPlace | null {
+  if (note === null) return null;
+  const { file, line } = note.place;
+  const cells = NOTED_CELLS.flatMap((cell) => {
+    const place = note[cell]?.place;
+    return place === undefined ? [] : [[cell, place.column] as const];
+  });
+  return { file, line, columns: Object.fromEntries(cells) };
 }

@@ -2,6 +2,7 @@
 import type { Finding, FindingCounts } from "../core/finding.ts";
 import type { DistanceM, Source } from "../core/quantity.ts";
 import type { Kit, Lens, ShowRecord } from "../ingest/records.ts";
+import type { NotedPlace } from "../model/checks/across-days.ts";
 import type { Day, FrameRun, RowCounts, Take } from "../model/types.ts";
 import type { BreathingFrom } from "./breathing.ts";
 import type { CalibrationArea } from "./calibration-area.ts";
@@ -208,6 +209,8 @@ export interface TakeDigest {
   readonly distortionCornerPercent: number | null;
   readonly findings: number;
   readonly remarks: string | null;
+  /** Where its note stands, for findings across days; `null` for a take that only a log knows, absent in a record of an earlier version. */
+  readonly noted?: NotedPlace | null;
 }
 
 export interface DayDigest {

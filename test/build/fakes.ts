@@ -72,6 +72,7 @@ export function fakePipeline(calls: string[] = []): Pipeline {
       };
       return { digest: digest as unknown as DayDigest, findings, files: inputHashes(request.folder, `days/${request.date}`) };
     },
+    checkDays: () => [],
     async makeShow(request: ShowRequest) {
       calls.push("show");
       request.out.write(`${request.into}/index.html`, request.digests.map((d) => `${d.date}: ${d.takes.length}`).join("\n"));

@@ -51,7 +51,7 @@ describe("findingsText", () => {
     const many = Array.from({ length: 25 }, (_, i) => at(i + 1));
     const text = findingsText(many, source(), options());
     expect(text.match(/error CSV122/g)).toHaveLength(20);
-    expect(text).toContain("and 5 more CSV122 (--max-findings 0 shows all)");
+    expect(text).toContain("and 5 more CSV122 (check --max-findings 0 shows all)");
     expect(findingsText(many, source(), options({ limit: 0 })).match(/error CSV122/g)).toHaveLength(25);
   });
 

@@ -43,7 +43,12 @@ describe("readShowFile", () => {
           logEdgeSeconds: 1,
           stopJumpStops: 1,
           distortionPercent: 20,
+          mealHours: 6,
+          heightDifferenceM: 0.05,
+          angleDifferenceDeg: 1,
+          whiteBalanceMired: 50,
         },
+        accepted: [],
       },
       findings: [],
     });

@@ -11,5 +11,11 @@ describe.skipIf(!existsSync(`${ROOT}dist/ingest/read-show.js`))("show folders da
     const { stdout, status } = spawnSync(process.execPath, args, { cwd: ROOT, encoding: "utf8" });
     expect(stdout).toMatch(/^300 runs, seed 7, .*: no fault\n$/);
     expect(status).toBe(0);
-  }, 180_000);
+  }, 600_000);
+  it("go through pages, PDF and every export without a fault, a file outside the report, or a file that its readers refuse", () => {
+    const args = ["scripts/fuzz.mjs", "--runs", "12", "--seed", "9", "--through", "2"];
+    const { stdout, status } = spawnSync(process.execPath, args, { cwd: ROOT, encoding: "utf8" });
+    expect(stdout).toMatch(/^12 runs, seed 9, .*, 6 through everything .*: no fault\n$/);
+    expect(status).toBe(0);
+  }, 600_000);
 });

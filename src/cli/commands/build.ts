@@ -1,19 +1,19 @@
 /** `daybook build SHOW` */
 import { statSync } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
-import type { BuildEffects } from "../../build/effects.ts";
+import type { BuildEffects, OutFolder } from "../../build/effects.ts";
 import { lockOutput } from "../../build/lock.ts";
 import { loadPipeline } from "../../build/make.ts";
 import { outFiles } from "../../build/out-files.ts";
 import { programHash, thisTool } from "../../build/program.ts";
 import { type BuildResult, buildShow } from "../../build/run.ts";
-import { isWithin, type ShowFiles } from "../../build/show-files.ts";
+import { isWithin, type ShowFiles, showFiles } from "../../build/show-files.ts";
 import { DEFAULT_VFX, type TakeChoice } from "../../export/vfx/options.ts";
 import { reportFaults } from "../fault.ts";
 import { EXIT, type Io } from "../io.ts";
 import { dayLine, findingLine, summaryLine } from "../json-lines.ts";
 import { openShow } from "../open-show.ts";
-import { type CommonOptions, shownSeverities } from "../options.ts";
+import { type CommonOptions, shownSeverities, type UsageProblem } from "../options.ts";
 import { type ProgressLog, progressLog } from "../progress.ts";
 import { clickablePath, findingsText } from "../report.ts";
 import { coloursFor } from "../style.ts";
@@ -31,38 +31,63 @@ export interface BuildCommandOptions extends CommonOptions {
   readonly mapWidth?: number | "full";
 }
 
-/** Builds a show, prints what was found and where the report begins, and gives back the exit code. */
-export async function build(path: string, options: BuildCommandOptions, io: Io): Promise<number> {
+/** A build that can be run, once or again and again. */
+export interface PreparedBuild {
+  readonly show: ShowFiles;
+  readonly outPath: string;
+  readonly out: OutFolder;
+  readonly log: ProgressLog;
+  run(): Promise<BuildResult>;
+}
+
+/** Looks at the folders and options; says what is wrong with the use of the command. */
+export async function prepareBuild(path: string, options: BuildCommandOptions, io: Io): Promise<PreparedBuild | UsageProblem> {
   const show = openShow(path, io.cwd);
-  if ("usage" in show) return usage(show.usage, io);
+  if ("usage" in show) return show;
   const outPath = options.out === undefined ? defaultOut(show) : resolve(io.cwd, options.out);
   if (isWithin(outPath, show.path)) {
-    return usage(`the report cannot be written into the show folder (${outPath}). Name a folder outside it with --out.`, io);
+    return { usage: `the report cannot be written into the show folder (${outPath}). Name a folder outside it with --out.` };
   }
   if (statSync(outPath, { throwIfNoEntry: false })?.isFile() === true)
-    return usage(`${outPath} is a file; --out takes a folder.`, io);
+    return { usage: `${outPath} is a file; --out takes a folder.` };
   const log = progressLog(io, options);
-  const stopWaiting = io.onInterrupt(() => {
-    log.clear();
-    io.err.write("interrupted. Finished days are in place, the others are as they were; the next build goes on from here.\n");
-    io.exit(EXIT.interrupted);
-  });
   const days: BuildEffects["log"] = options.json ? { ...log, day: (report) => io.out.write(dayLine(report)) } : log;
   const lock = () => lockOutput(outPath);
-  const effects: BuildEffects = { show, linksLeftOut: show.linksLeftOut, out: outFiles(outPath), lock, log: days, now: io.now };
+  const out = outFiles(outPath);
   const vfx = {
     takes: options.vfx ?? DEFAULT_VFX.takes,
     maps: options.maps ?? DEFAULT_VFX.maps,
     mapWidth: options.mapWidth ?? DEFAULT_VFX.mapWidth,
   };
-  const build = { dates: options.day, force: options.force, tool: thisTool(), programHash: programHash(), vfx };
-  const result = await buildShow(build, effects, await loadPipeline());
-  stopWaiting();
-  log.clear();
-  return say(result, show, outPath, options, io, log);
+  const pipeline = await loadPipeline();
+  const run = () => {
+    // links that lead out are remembered by the reader of the folder: each build has its own
+    const folder = showFiles(show.path);
+    const effects: BuildEffects = { show: folder, linksLeftOut: folder.linksLeftOut, out, lock, log: days, now: io.now };
+    const build = { dates: options.day, force: options.force, tool: thisTool(), programHash: programHash(), vfx };
+    return buildShow(build, effects, pipeline);
+  };
+  return { show, outPath, out, log, run };
 }
 
-function say(
+/** Builds a show, prints what was found and where the report begins, and gives back the exit code. */
+export async function build(path: string, options: BuildCommandOptions, io: Io): Promise<number> {
+  const prepared = await prepareBuild(path, options, io);
+  if ("usage" in prepared) return usage(prepared.usage, io);
+  const { show, outPath, log } = prepared;
+  const stopWaiting = io.onInterrupt(() => {
+    log.clear();
+    io.err.write("interrupted. Finished days are in place, the others are as they were; the next build goes on from here.\n");
+    io.exit(EXIT.interrupted);
+  });
+  const result = await prepared.run();
+  stopWaiting();
+  log.clear();
+  return sayBuild(result, show, outPath, options, io, log);
+}
+
+/** Prints findings, totals and faults of a build and gives back its exit code. */
+export function sayBuild(
   result: BuildResult,
   show: ShowFiles,
   outPath: string,

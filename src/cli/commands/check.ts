@@ -41,7 +41,9 @@ export function check(path: string, options: CheckCommandOptions, io: Io): numbe
   const unknown = options.day.find((date) => folder.list(`days/${date}`) === null);
   if (unknown !== undefined) return usage(`no day "${unknown}" in the show.`, io);
   const result =
-    onlyFile !== null && looseName !== null ? checkOneFile(folder, onlyFile, looseName) : checkShow(folder, options.day, onlyFile);
+    onlyFile !== null && looseName !== null
+      ? checkOneFile(folder, onlyFile, looseName, options.maxFindings)
+      : checkShow(folder, options.day, onlyFile, options.maxFindings);
   const exit = exitCode(result, options);
   if (options.json) sayJson(result, exit, io.now() - start, io);
   else sayText(result, target, options, io.now() - start, io);

@@ -137,6 +137,6 @@ export const DAY_CHECKS = {
     severity: "remark",
     title: "An accepted finding that does not occur",
     explain:
-      "day.yaml accepts a finding that is not there: it was mended, or the code or the take is another. The entry can be taken away.",
+      "day.yaml or show.yaml accepts a finding that is not there: it was mended, or the code, the take or the file is another. The entry can be taken away.",
   },
 } as const satisfies Record<string, FindingKind>;

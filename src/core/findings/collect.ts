@@ -39,7 +39,7 @@ export function collectFindings(limit = FINDINGS_PER_CODE_AND_FILE): FindingColl
       return [
         ...kept,
         ...more.map(([key, count]) =>
-          summary(
+          moreFinding(
             kept.find((f) => `${f.code}\n${f.file ?? ""}` === key),
             count - limit,
           ),
@@ -49,14 +49,19 @@ export function collectFindings(limit = FINDINGS_PER_CODE_AND_FILE): FindingColl
   };
 }
 
-function summary(first: Finding | undefined, more: number): Finding {
+/** One finding in the place of `more` others of the same code and file. */
+export function moreFinding(first: Finding | undefined, more: number): Finding {
   if (first === undefined) throw new RangeError("a limit of findings is at least 1");
+  return Object.freeze({ ...besides(first, more), accepted: first.accepted, more });
+}
+
+function besides(first: Finding, more: number): Finding {
   return finding({
     code: first.code,
     severity: first.severity,
     place: first.file === null ? null : { file: first.file, line: null, column: null },
     field: first.field,
     message: `and ${more} more ${first.code} in this file`,
-    hint: "Mend those listed; what remains is listed at the next run.",
+    hint: "Mend those listed; what remains is listed at the next run. `daybook check --max-findings 0` lists all.",
   });
 }

@@ -6,8 +6,8 @@ import type { NotesSettings } from "../notes.ts";
 import type { DayRecord } from "../records.ts";
 import { readClock, readDate } from "../written/clock.ts";
 import { readPages } from "../written/pages.ts";
-import { type Reading, read, refuse } from "../written/reading.ts";
 import { numberWithin, readBoolean, readText, readWhole } from "../written/setting.ts";
+import { acceptedPlace, narrowing, readFindingCode } from "./accepted-entry.ts";
 import { listOf, type Settings, takeSettings, textOr, written } from "./settings.ts";
 import { readYaml, type YamlFile } from "./yaml-text.ts";
 
@@ -42,8 +42,7 @@ const DAY_SHAPE = {
   remarks: textOr(text, linesOf("\n")),
   sound_rolls: listOf(text),
   clocks: z.record(z.string(), listOf(clockSetting)),
-  // a take that is no address must not be pruned from its entry: the entry would accept the code for the whole day
-  accepted: listOf(z.strictObject({ code: written(readCode), take: text.nullish(), reason: text })),
+  accepted: listOf(z.strictObject({ code: written(readFindingCode), take: narrowing, reason: text })),
   notes: z.strictObject({ blank_slate_repeats: written(readBoolean).nullish() }),
 } as const;
 
@@ -122,34 +121,9 @@ function recordOf(taken: Settings<typeof DAY_SHAPE>, date: string, yaml: YamlFil
       code: entry.code,
       take: entry.take?.trim().toLowerCase() ?? null,
       reason: entry.reason,
-      place: yaml === null ? { file: "", line: null, column: null } : acceptedPlace(yaml, entry),
+      place: yaml === null ? { file: "", line: null, column: null } : acceptedPlace(yaml, "take", entry),
     })),
   };
-}
-
-/** Where an entry stands: refused entries before it are not in the list, so that its number there says nothing. */
-function acceptedPlace(
-  yaml: YamlFile,
-  entry: { readonly code: string; readonly take?: string | null | undefined; readonly reason: string },
-): Place {
-  const written = yaml.values.get("accepted");
-  const at = Array.isArray(written)
-    ? written.findIndex(
-        (one) =>
-          one?.reason === entry.reason &&
-          (one.take ?? null) === (entry.take ?? null) &&
-          String(one.code).trim().toUpperCase() === entry.code,
-      )
-    : 0;
-  return yaml.place(`accepted.${Math.max(0, at)}`);
-}
-
-/** A finding's code in capitals, as the catalogue has it. Whether there is such a finding is seen when the day is joined. */
-function readCode(value: string): Reading<string> {
-  const code = value.trim().toUpperCase();
-  return /^[A-Z]{2,5}\d{3}$/.test(code)
-    ? read(code)
-    : refuse(`not a finding code: "${value}"`, "Write the code as it stands before the finding, such as CHECK702.");
 }
 
 /** Call, first shot, meals and wrap follow one another; a night that forgot its `+1` does not. */

@@ -6,7 +6,8 @@ import type { CheckLimits, ShowRecord } from "../records.ts";
 import { oneOf } from "../written/marks.ts";
 import { type Reading, read, refuse } from "../written/reading.ts";
 import { numberWithin, readBoolean, readRate, readText } from "../written/setting.ts";
-import { type Settings, takeSettings, textOr, written } from "./settings.ts";
+import { acceptedPlace, narrowing, readFindingCode } from "./accepted-entry.ts";
+import { listOf, type Settings, takeSettings, textOr, written } from "./settings.ts";
 import { readYaml, type YamlFile } from "./yaml-text.ts";
 
 /** From a tenth of a micrometre: pixels are larger, and figures stay finite. */
@@ -35,7 +36,12 @@ const SHOW_SHAPE = {
     log_edge_seconds: positive.optional(),
     stop_jump_stops: positive.optional(),
     distortion_percent: positive.optional(),
+    meal_hours: positive.optional(),
+    height_difference_m: positive.optional(),
+    angle_difference_deg: positive.optional(),
+    white_balance_mired: positive.optional(),
   }),
+  accepted: listOf(z.strictObject({ code: written(readFindingCode), file: narrowing, reason: written(readText) })),
 } as const;
 
 /** Limits that hold where show.yaml does not say others (formats.md 2.1). */
@@ -49,6 +55,10 @@ export const DEFAULT_LIMITS: CheckLimits = Object.freeze({
   logEdgeSeconds: 1,
   stopJumpStops: 1,
   distortionPercent: 20,
+  mealHours: 6,
+  heightDifferenceM: 0.05,
+  angleDifferenceDeg: 1,
+  whiteBalanceMired: 50,
 });
 
 const REQUIRED = ["title", "code", "rate"] as const;
@@ -82,6 +92,12 @@ export function readShowFile(text: string, file: string, found: FindingCollector
     timecodeOut: taken.timecode_out ?? "exclusive",
     circleOfConfusionMm: circleOf(taken.circle_of_confusion_mm),
     limits: limitsOf(taken.check),
+    accepted: (taken.accepted ?? []).map((entry) => ({
+      code: entry.code,
+      file: entry.file ?? null,
+      reason: entry.reason,
+      place: acceptedPlace(yaml, "file", entry),
+    })),
   };
 }
 
@@ -113,6 +129,10 @@ function limitsOf(check: Settings<typeof SHOW_SHAPE>["check"]): CheckLimits {
     logEdgeSeconds: check?.log_edge_seconds ?? DEFAULT_LIMITS.logEdgeSeconds,
     stopJumpStops: check?.stop_jump_stops ?? DEFAULT_LIMITS.stopJumpStops,
     distortionPercent: check?.distortion_percent ?? DEFAULT_LIMITS.distortionPercent,
+    mealHours: check?.meal_hours ?? DEFAULT_LIMITS.mealHours,
+    heightDifferenceM: check?.height_difference_m ?? DEFAULT_LIMITS.heightDifferenceM,
+    angleDifferenceDeg: check?.angle_difference_deg ?? DEFAULT_LIMITS.angleDifferenceDeg,
+    whiteBalanceMired: check?.white_balance_mired ?? DEFAULT_LIMITS.whiteBalanceMired,
   };
 }
 

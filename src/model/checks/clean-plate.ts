@@ -1,5 +1,6 @@
 /** Plates: a slate that a plate belongs to, and a clean plate in the lens state of its hero. */
 import { CHECK } from "../../core/findings/check.ts";
+import { didYouMean } from "../../core/nearest-name.ts";
 import { depthOfField, fNumberFor } from "../../optics/depth-of-field.ts";
 import { stopsBetween } from "../../optics/exposure.ts";
 import { sameName } from "../address.ts";
@@ -31,7 +32,10 @@ export function checkCleanPlates(context: DayContext): void {
         place: take.note?.plateOf?.place ?? null,
         field: "plate_of",
         message: `No take of this day has slate ${take.plateOf}, which this plate belongs to.`,
-        hint: "Correct plate_of if the slate is wrong; if its hero was shot on another day, nothing needs to be done.",
+        hint: `Correct plate_of if the slate is wrong.${didYouMean(
+          take.plateOf,
+          takes.map((other) => other.slate),
+        )} If its hero was shot on another day, nothing needs to be done.`,
         take: take.address,
       });
     } else if (take.plate === "clean") compare(take, heroes, context);

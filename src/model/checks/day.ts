@@ -7,8 +7,11 @@ import { checkCleanPlates } from "./clean-plate.ts";
 import { checkClips } from "./clips.ts";
 import { checkClockOffset } from "./clock-offset.ts";
 import type { Tell } from "./context.ts";
+import { checkHours } from "./hours.ts";
 import { checkLogLabels } from "./log-labels.ts";
 import { checkNames } from "./names.ts";
+import { checkSchedule } from "./schedule.ts";
+import { checkSetUpsAlike } from "./set-up-alike.ts";
 import { checkSetUps } from "./set-ups.ts";
 import { checkStaleLogs } from "./stale-log.ts";
 import { checkSyncPoints } from "./sync-points.ts";
@@ -27,6 +30,9 @@ const RULES: readonly ((context: DayContext) => void)[] = [
   checkNames,
   checkTakeNumbers,
   checkSetUps,
+  checkSetUpsAlike,
+  checkSchedule,
+  checkHours,
   checkClips,
   checkCleanPlates,
   checkStaleLogs,

@@ -10,6 +10,7 @@ import { checkHandover } from "./handover.ts";
 import { checkLoggedLimits } from "./lens-limits.ts";
 import { checkFront, checkLogPresence } from "./log-presence.ts";
 import { checkLoggedLook } from "./logged-look.ts";
+import { checkPlacement } from "./placement.ts";
 import { checkShutter } from "./shutter.ts";
 import { checkSqueeze } from "./squeeze.ts";
 import { checkStop, checkStopJumps } from "./stop.ts";
@@ -25,6 +26,7 @@ const RULES: readonly ((context: TakeContext) => void)[] = [
   checkLoggedLook,
   checkSqueeze,
   checkShutter,
+  checkPlacement,
   checkHandover,
 ];
 

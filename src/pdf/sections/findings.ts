@@ -1,7 +1,8 @@
 /** All findings, worst first: what is wrong, how to mend it, and where it stands. */
-import { type Finding, openFindings, type Severity } from "../../core/finding.ts";
+import { countFindings, type Finding, type FindingCounts, openFindings, type Severity } from "../../core/finding.ts";
 import { plural } from "../../format/words.ts";
 import { paragraph, sectionHead } from "../block.ts";
+import type { Element } from "../document.ts";
 import { findingPlace, findingTakeName, messageSentence, SEVERITY_WORDS, severityStyle } from "../finding-words.ts";
 import type { TextStyle } from "../ink.ts";
 import { type Report, TYPE } from "../report.ts";
@@ -13,16 +14,23 @@ const MOST_LISTED = 200;
 const SEVERITIES: readonly Severity[] = ["error", "check", "remark"];
 
 export function findingsSection(report: Report): void {
-  const { flow, summary } = report;
-  const { error, check, remark } = summary.findingCounts;
+  const { flow, summary, showFindings } = report;
   if (flow.left() < 220) flow.newPage();
-  const section = sectionHead(report, "Findings", `${plural(error, "error")}, ${check} to check, ${plural(remark, "remark")}.`);
+  const section = sectionHead(report, "Findings", `${countsText(summary.findingCounts)}.`);
   report.begins("Findings", Math.max(flow.sheet.top, flow.y - 24));
-  if (summary.findings.length === 0) {
-    paragraph(report, section, "Nothing was found.");
-    return;
-  }
-  const width = flow.sheet.width - 44 - 46 - 78 - 3 * 8;
+  if (summary.findings.length === 0) paragraph(report, section, "Nothing was found.");
+  else findingsTable(report, section, summary.findings);
+  if (showFindings.length === 0) return;
+  paragraph(report, section, `In show.yaml and the kit: ${countsText(countFindings(showFindings))}.`, { style: TYPE.strong });
+  findingsTable(report, section, showFindings);
+}
+
+function countsText({ error, check, remark }: FindingCounts): string {
+  return `${plural(error, "error")}, ${check} to check, ${plural(remark, "remark")}`;
+}
+
+function findingsTable(report: Report, section: Element, findings: readonly Finding[]): void {
+  const width = report.flow.sheet.width - 44 - 46 - 78 - 3 * 8;
   const columns = [
     { head: "Severity", width: 44 },
     { head: "Code", width: 46 },
@@ -35,13 +43,13 @@ export function findingsSection(report: Report): void {
       ...SEVERITIES.flatMap((severity) =>
         rowsOf(
           report,
-          openFindings(summary.findings).filter((finding) => finding.severity === severity),
+          openFindings(findings).filter((finding) => finding.severity === severity),
           { text: SEVERITY_WORDS[severity], style: severityStyle(severity) },
         ),
       ),
       ...rowsOf(
         report,
-        summary.findings.filter((finding) => finding.accepted != null),
+        findings.filter((finding) => finding.accepted != null),
         { text: "Accepted", style: severityStyle("remark") },
       ),
     ],

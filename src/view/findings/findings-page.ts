@@ -1,5 +1,5 @@
 /** The findings of the whole show, and the glossary of every code. */
-import type { Finding } from "../../core/finding.ts";
+import { countFindings, type Finding } from "../../core/finding.ts";
 import { FINDING_KINDS } from "../../core/findings/catalogue.ts";
 import { plural } from "../../format/words.ts";
 import type { DayDigest } from "../../summary/types.ts";
@@ -62,15 +62,20 @@ const GROUP_WORDS: Readonly<Record<string, string>> = {
 export function findingsPage(digests: readonly DayDigest[], context: SiteContext): FindingsPage {
   const show = context.showFindings ?? [];
   const seen = countCodes([...show, ...digests.flatMap((d) => d.findings)]);
+  const ofShow = countFindings(show);
   const sum = (severity: "error" | "check" | "remark") =>
-    digests.reduce((total, d) => total + d.findingCounts[severity], show.filter((f) => f.severity === severity).length);
+    digests.reduce((total, d) => total + d.findingCounts[severity], ofShow[severity]);
+  const takes = new Map(digests.map((d) => [d.date, takeNames(d)]));
   return {
     ...pageBase(
       { path: FINDINGS_PATH, title: "Findings", trail: [{ label: "Findings", path: FINDINGS_PATH }], styles: ["home.css"] },
       context,
     ),
     counts: countWords({ error: sum("error"), check: sum("check"), remark: sum("remark") }),
-    show: worstFirst(show).map((f) => findingView(f, { path: FINDINGS_PATH, date: "", takes: new Map() })),
+    show: worstFirst(show).map((f) => {
+      const date = dateOf(f);
+      return findingView(f, { path: FINDINGS_PATH, date, takes: takes.get(date) ?? new Map() });
+    }),
     hasShow: show.length > 0,
     days: digests.map(dayList),
     hasDays: digests.length > 0,
@@ -79,7 +84,7 @@ export function findingsPage(digests: readonly DayDigest[], context: SiteContext
 }
 
 function dayList(d: DayDigest): DayFindingList {
-  const takes = new Map(d.takes.map((t) => [t.address, takeName(t)]));
+  const takes = takeNames(d);
   const shown = worstFirst(d.findings).slice(0, MOST_A_DAY);
   const rest = d.findings.length - shown.length;
   return {
@@ -92,6 +97,15 @@ function dayList(d: DayDigest): DayFindingList {
     more: `${plural(rest, "more finding")} of this day`,
     hasMore: rest > 0,
   };
+}
+
+function takeNames(d: DayDigest): ReadonlyMap<string, string> {
+  return new Map(d.takes.map((t) => [t.address, takeName(t)]));
+}
+
+/** Date of the day whose file a finding stands in; empty for the files of the show. */
+function dateOf(finding: Finding): string {
+  return /^days\/([^/]+)\//.exec(finding.file ?? "")?.[1] ?? "";
 }
 
 function countCodes(findings: readonly Finding[]): ReadonlyMap<string, number> {

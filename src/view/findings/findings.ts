@@ -56,7 +56,7 @@ export function findingView(finding: Finding, links: FindingLinks): FindingView 
     code: finding.code,
     codeHref: hrefTo(links.path, FINDINGS_PATH, findingKind(finding.code) === null ? "glossary" : codeAnchor(finding.code)),
     message: finding.message,
-    hint: finding.accepted == null ? finding.hint : `Accepted in the day file: ${finding.accepted}`,
+    hint: finding.accepted == null ? finding.hint : `Accepted: ${finding.accepted}`,
     place: placeText(finding),
     take: name ?? "",
     hasTake: name !== undefined && target !== links.path,

@@ -6,7 +6,7 @@ import { watchFolder } from "../../build/watch.ts";
 import { plural } from "../../format/words.ts";
 import { reportFaults } from "../fault.ts";
 import { EXIT, type Io } from "../io.ts";
-import { findingLine, jsonLine, LINES_SCHEMA } from "../json-lines.ts";
+import { findingLine, jsonLine } from "../json-lines.ts";
 import { findingsText } from "../report.ts";
 import { coloursFor } from "../style.ts";
 import { type BuildCommandOptions, type PreparedBuild, prepareBuild, sayBuild } from "./build.ts";
@@ -61,7 +61,7 @@ export async function watch(path: string, options: WatchCommandOptions, io: Io):
 }
 
 function sayChanged(files: readonly string[], options: WatchCommandOptions, io: Io): void {
-  if (options.json) io.out.write(jsonLine({ type: "changed", schema: LINES_SCHEMA, files }));
+  if (options.json) io.out.write(jsonLine({ type: "changed", files }));
   if (options.quiet || options.json) return;
   const more = files.length - MOST_NAMED;
   const named = files.slice(0, MOST_NAMED).join(", ");
@@ -77,7 +77,7 @@ function sayStep(step: AfterChange, { show, outPath, log }: PreparedBuild, optio
   }
   if (options.json) {
     for (const finding of step.findings) io.out.write(findingLine(finding));
-    io.out.write(jsonLine({ type: "kept", schema: LINES_SCHEMA, files: step.state.behind }));
+    io.out.write(jsonLine({ type: "kept", files: step.state.behind }));
     return;
   }
   const colours = coloursFor(io.out, io, options.color);

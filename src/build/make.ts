@@ -9,6 +9,7 @@ import { dayNumber } from "./day-number.ts";
 import { packContents, packVfx } from "./pack.ts";
 import { writePackHistory } from "./pack-history.ts";
 import type { DayRequest, DayWork, Pipeline, ShowRequest } from "./pipeline.ts";
+import { showTexts } from "./show-texts.ts";
 
 /** The pipeline that the command runs. */
 export async function loadPipeline(): Promise<Pipeline> {
@@ -47,15 +48,17 @@ async function makeDay(request: DayRequest): Promise<DayWork> {
 }
 
 async function makeShow(request: ShowRequest): Promise<void> {
-  const { digests, show, showFindings, tool, buildId, out, into } = request;
-  const [{ showPages }, { SEARCH_ROWS_PATH, searchRows, searchRowsScript }, { copyAssets, renderPages }] = await Promise.all([
+  const { digests, show, showFindings, tool, buildId, out, into, lastChange, packs } = request;
+  const [{ showPages }, { copyAssets, renderPages }] = await Promise.all([
     import("../view/show-pages.ts"),
-    import("../view/show/search-rows.ts"),
     import("../site/render.ts"),
   ]);
+  const texts = showTexts(digests, show);
+  const showTables = texts.map(({ path, text }) => ({ name: path, bytes: Buffer.byteLength(text) }));
   const days = digests.map(({ date, day }) => ({ date, day }));
-  const pages = showPages(digests, show, { tool, buildId, show: show.show, days, packFiles: [], showFindings });
+  const site = { tool, buildId, show: show.show, days, packFiles: [], showFindings, showTables, lastChange, packs };
+  const pages = showPages(digests, show, site);
   await renderPages(pages, out.absolute(into));
-  out.write(`${into}/${SEARCH_ROWS_PATH}`, Buffer.from(searchRowsScript(searchRows(digests, show.kit))));
+  for (const { path, text } of texts) out.write(`${into}/${path}`, text);
   await copyAssets(out.absolute(into));
 }

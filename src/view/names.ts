@@ -67,6 +67,12 @@ export function plateWords(take: { readonly plate: string | null; readonly plate
   return take.plateOf === null ? take.plate : `${take.plate}, of ${take.plateOf}`;
 }
 
+/** How a take turned out and what was remarked, as sentences; `null` when neither is noted. */
+export function remarkWords(status: string | null, remarks: string | null): string | null {
+  const words = [status === null ? null : sentence(tradeWords(status)), remarks].filter((text) => text !== null).join(" ");
+  return words === "" ? null : words;
+}
+
 /** A name or a note as a sentence of its own. Findings need none: their messages are sentences already. */
 export function sentence(text: string): string {
   return `${sentenceCase(text)}${/[.!?]$/.test(text) ? "" : "."}`;

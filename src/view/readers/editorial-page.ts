@@ -10,7 +10,7 @@ import { type DayHead, dayHead, dayTitle } from "../day/day-page.ts";
 import { distanceUnit, rangeInColumn } from "../distances.ts";
 import { type FileLink, fileLinks } from "../files.ts";
 import { dayPath, hrefTo, takePath } from "../links.ts";
-import { dayShort, sentence, takeName, tradeWords } from "../names.ts";
+import { dayShort, remarkWords, takeName, tradeWords } from "../names.ts";
 import { pageBase } from "../page.ts";
 import { cell, column, num, type Row, row, type TableModel, table, textOr } from "../table.ts";
 import { focalRange } from "../take/take-facts.ts";
@@ -94,7 +94,7 @@ function editorialRow(t: TakeSummary, day: DayContext, path: string): Row {
       nb: true,
     }),
     cell(insideWords(t)),
-    textOr(remarkWords(t), NOT_RECORDED),
+    textOr(remarkWords(take.status, t.remarks), NOT_RECORDED),
   ]);
 }
 
@@ -108,10 +108,4 @@ function insideWords(t: TakeSummary): string {
   if (t.take.track === null) parts.push("no log");
   else if (t.framesMissing > 0) parts.push(`${plural(t.framesMissing, "frame")} not logged`);
   return parts.length === 0 ? "nothing changed" : listWords(parts);
-}
-
-function remarkWords(t: TakeSummary): string | null {
-  const status = t.take.status === null ? null : sentence(tradeWords(t.take.status));
-  const words = [status, t.remarks].filter((text) => text !== null).join(" ");
-  return words === "" ? null : words;
 }

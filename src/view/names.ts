@@ -22,6 +22,11 @@ export function dayHeading(day: DayRef): string {
   return day.day === null ? `Day of ${dateShort(day.date)}` : `Day ${day.day}`;
 }
 
+/** The heading inside a sentence: "day 9", "day of 6 October". */
+export function dayInSentence(day: DayRef): string {
+  return dayHeading(day).replace(/^Day/, "day");
+}
+
 /** Marked focal length without unit: "35", "28–80"; the lens's id where the kit has neither. */
 export function focalMark(lens: Lens): string {
   if (lens.kind === "zoom" && lens.focalMinMm !== null && lens.focalMaxMm !== null) {

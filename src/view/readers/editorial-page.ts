@@ -9,7 +9,7 @@ import type { DayContext } from "../day/day-context.ts";
 import { type DayHead, dayHead, dayTitle } from "../day/day-page.ts";
 import { distanceUnit, rangeInColumn } from "../distances.ts";
 import { type FileLink, fileLinks } from "../files.ts";
-import { dayPath, hrefTo, takePath } from "../links.ts";
+import { CLIPS_PATH, dayPath, hrefTo, takePath } from "../links.ts";
 import { dayShort, remarkWords, takeName, tradeWords } from "../names.ts";
 import { pageBase } from "../page.ts";
 import { cell, column, num, type Row, row, type TableModel, table, textOr } from "../table.ts";
@@ -23,6 +23,7 @@ export interface EditorialPage extends PageModel, DayHead {
   readonly circledSentence: string;
   readonly files: readonly FileLink[];
   readonly hasFiles: boolean;
+  readonly clipsHref: string;
 }
 
 export function editorialPage(day: DayContext): EditorialPage {
@@ -56,6 +57,7 @@ export function editorialPage(day: DayContext): EditorialPage {
     circledSentence: `${plural(circled.length, "clip")}, ${minutesSeconds(summary.totals.circledSeconds)} of circled takes on all cameras.`,
     files,
     hasFiles: files.length > 0,
+    clipsHref: hrefTo(path, CLIPS_PATH),
   };
 }
 

@@ -2,12 +2,12 @@
 import { NOT_RECORDED } from "../../format/absent.ts";
 import { fixed, thousands } from "../../format/number.ts";
 import { eighths } from "../../format/pages.ts";
-import { dayMinutes, minutesSeconds } from "../../format/time.ts";
+import { dateShort, dayMinutes, minutesSeconds } from "../../format/time.ts";
 import { plural } from "../../format/words.ts";
 import { type DayProgress, type ProgressFigures, sumOfDays } from "../../summary/progress.ts";
 import { countWords } from "../findings/findings.ts";
 import { dayPath, hrefTo, SHOW_PRODUCTION_PATH } from "../links.ts";
-import { dayHeading, dayShort } from "../names.ts";
+import { dayHeading, dayInSentence } from "../names.ts";
 import { type Cell, type Column, cell, column, num, numOr, type Row, row, textOr } from "../table.ts";
 
 /** Cameras with a column of their own; the rest share one. */
@@ -42,7 +42,8 @@ export function progressRow(day: DayProgress, cameras: readonly string[]): Row {
   const { own, toDate, hours, date, open } = day;
   const questions = { ...open, remark: 0 };
   const asked = open.error + open.check > 0;
-  return row(cell(dayHeading(day), { nb: true, href: hrefTo(SHOW_PRODUCTION_PATH, dayPath(date, "production")) }), [
+  const name = { nb: true, href: hrefTo(SHOW_PRODUCTION_PATH, dayPath(date, "production")) };
+  return row(cell(dayHeading(day), day.day === null ? name : { ...name, note: dateShort(date) }), [
     numOr(hours.firstShot === null ? null : dayMinutes(hours.firstShot), NOT_RECORDED),
     numOr(hours.wrap === null ? null : dayMinutes(hours.wrap), NOT_RECORDED),
     pagesCell(own.eighthsScheduled),
@@ -68,7 +69,7 @@ export function sumRow(days: readonly DayProgress[], cameras: readonly string[])
   const last = days.at(-1);
   const toDate = last?.toDate ?? own;
   const open = days.reduce((sum, day) => sum + day.open.error + day.open.check, 0);
-  const name = last === undefined ? "" : `${plural(days.length, "day")} until ${dayShort(last).replace(/^Day/, "day")}`;
+  const name = last === undefined ? "" : `${plural(days.length, "day")} until ${dayInSentence(last)}`;
   return row(cell(name), [
     cell("each below", { num: true }),
     cell("each below", { num: true }),

@@ -3,7 +3,7 @@ import { NOT_RECORDED } from "../../format/absent.ts";
 import { fixed, thousands } from "../../format/number.ts";
 import { eighths } from "../../format/pages.ts";
 import { minutesSeconds } from "../../format/time.ts";
-import { plural } from "../../format/words.ts";
+import { listWords, plural } from "../../format/words.ts";
 import type { Kit } from "../../ingest/records.ts";
 import { progress } from "../../summary/progress.ts";
 import { type SceneFigures, sceneFigures } from "../../summary/scenes.ts";
@@ -11,7 +11,7 @@ import type { DayDigest } from "../../summary/types.ts";
 import type { PageModel, SiteContext } from "../context.ts";
 import { type Fact, fact, factOr } from "../facts.ts";
 import { dayPath, foldName, freeName, hrefTo, lensPaths, SCENES_PATH, slateAnchors } from "../links.ts";
-import { dayHeading, dayShort } from "../names.ts";
+import { dayHeading, dayInSentence } from "../names.ts";
 import { pageBase } from "../page.ts";
 import { type Cell, type CellLink, cell, column, num, numOr, type Row, row, type TableModel, table, textOr } from "../table.ts";
 
@@ -51,9 +51,10 @@ export function scenesPage(digests: readonly DayDigest[], kit: Kit, context: Sit
         column("Status"),
         column("Days and slates"),
         column("Lenses"),
-        column("Exposure", { unit: "spread, stops", num: true }),
+        column("Exposure", { unit: "spread in stops, darkest to brightest" }),
       ],
       scenes.map((scene) => sceneRow(scene, places, ids)),
+      { cls: "plain scene-table" },
     ),
     hasScenes: scenes.length > 0,
   };
@@ -113,7 +114,7 @@ function completedCell({ completedOn, eighths: pages, result }: SceneFigures): C
 
 function statusCell({ completedOn, result }: SceneFigures, places: Places): Cell {
   const day = completedOn === null ? undefined : places.days.get(completedOn);
-  if (day !== undefined) return cell("completed", { note: dayHeading(day).toLowerCase() });
+  if (day !== undefined) return cell("completed", { note: dayInSentence(day) });
   return textOr(result, NOT_RECORDED);
 }
 
@@ -131,9 +132,13 @@ function daysCell({ days }: SceneFigures, places: Places): Cell {
       })),
     ];
   });
+  return cell("", { links, note: nothingShot(days) });
+}
+
+function nothingShot(days: SceneFigures["days"]): string {
   const empty = days.filter((day) => day.slates.length === 0);
-  const note = empty.length === 0 ? "" : `nothing shot on ${empty.map((day) => dayShort(day).replace(/^Day/, "day")).join("; ")}`;
-  return cell("", { links, note });
+  if (empty.length === 0) return "";
+  return empty.length === days.length ? "nothing shot" : `nothing shot on ${listWords(empty.map(dayInSentence))}`;
 }
 
 function lensesCell({ lenses, takes }: SceneFigures, places: Places): Cell {
@@ -150,7 +155,7 @@ function lensesCell({ lenses, takes }: SceneFigures, places: Places): Cell {
 
 function exposureCell({ exposure, setups }: SceneFigures): Cell {
   if (exposure === null) {
-    return cell(setups < 2 ? "fewer than two set-ups" : "not all recorded", { num: true, absent: true });
+    return cell(setups < 2 ? "fewer than two set-ups" : "not all recorded", { absent: true });
   }
   const apart = exposure.spreadStops >= 0.005;
   const note = [
@@ -158,5 +163,5 @@ function exposureCell({ exposure, setups }: SceneFigures): Cell {
     exposure.of === "light" ? "" : exposure.of,
     exposure.leftOut === 0 ? "" : `${exposure.leftOut} left out`,
   ];
-  return cell(fixed(exposure.spreadStops, 2), { num: true, note: note.filter((words) => words !== "").join(", ") });
+  return cell(fixed(exposure.spreadStops, 2), { note: note.filter((words) => words !== "").join(", ") });
 }

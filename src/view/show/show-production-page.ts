@@ -2,13 +2,13 @@
 import { NOT_RECORDED } from "../../format/absent.ts";
 import { fixed, thousands } from "../../format/number.ts";
 import { eighths } from "../../format/pages.ts";
-import { minutesSeconds } from "../../format/time.ts";
+import { dateShort, minutesSeconds } from "../../format/time.ts";
 import { plural } from "../../format/words.ts";
 import { type DayProgress, progress } from "../../summary/progress.ts";
 import type { DayDigest } from "../../summary/types.ts";
 import type { PageModel, SiteContext } from "../context.ts";
 import { SHOW_PRODUCTION_PATH } from "../links.ts";
-import { dayShort } from "../names.ts";
+import { dayInSentence, dayShort } from "../names.ts";
 import { pageBase } from "../page.ts";
 import type { Sum } from "../readers/production-page.ts";
 import { type TableModel, table } from "../table.ts";
@@ -64,7 +64,7 @@ export function showProductionPage(digests: readonly DayDigest[], context: SiteC
 function aboutWords(all: readonly DayProgress[]): string {
   const [first, last] = [all[0], all.at(-1)];
   if (first === undefined || last === undefined) return "No shooting day yet.";
-  return all.length === 1 ? `${dayShort(first)}.` : `${dayShort(first)}, to ${dayShort(last).replace(/^Day/, "day")}.`;
+  return all.length === 1 ? `${dayShort(first)}.` : `${dayShort(first)}, to ${dayInSentence(last)}, ${dateShort(last.date)}.`;
 }
 
 function sums(all: readonly DayProgress[], digests: readonly DayDigest[]): readonly Sum[] {

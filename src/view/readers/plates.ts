@@ -1,4 +1,4 @@
-/** Pairs the plates of a day: a clean plate, a reference, an element stand with the slate they were made for. */
+/** Pairs the plates of a day or of a show: a clean plate, a reference, an element stand with the slate they were made for. */
 import { listWords } from "../../format/words.ts";
 import type { Take } from "../../model/types.ts";
 import type { TakeSummary } from "../../summary/types.ts";

@@ -116,14 +116,14 @@ function daysTable(digests: readonly DayDigest[], context: SiteContext): TableMo
 }
 
 function inputTable(id: string, caption: string, rows: readonly Row[]): TableModel {
-  const columns = [column("File"), column("Day"), column("Size", { num: true }), column("SHA-256")];
+  const columns = [column("File"), column("Day"), column("Size", { unit: "bytes", num: true }), column("SHA-256")];
   return table(id, caption, columns, rows, { cls: "plain inputs-table" });
 }
 
 function inputRow({ file, bytes, sha256 }: InputDigest, day: DayDigest | null): Row {
   return row(cell(file, { mono: true }), [
     cell(day === null ? "all" : dayHeading(day), { nb: true }),
-    num(fileSize(bytes)),
+    num(thousands(bytes)),
     cell(sha256, { mono: true, cls: "hash" }),
   ]);
 }

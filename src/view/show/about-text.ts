@@ -15,7 +15,7 @@ export const OUTPUTS: readonly Named[] = [
   {
     id: "output-json",
     term: "packs/DATE/day.json",
-    text: "Every figure of the day for programs, unrounded, null where nothing is recorded.",
+    text: "Every figure of the day for programs, unrounded.",
   },
   {
     id: "output-tables",

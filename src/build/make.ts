@@ -9,7 +9,6 @@ import { dayNumber } from "./day-number.ts";
 import { packContents, packVfx } from "./pack.ts";
 import { writePackHistory } from "./pack-history.ts";
 import type { DayRequest, DayWork, Pipeline, ShowRequest } from "./pipeline.ts";
-import { showTexts } from "./show-texts.ts";
 
 /** The pipeline that the command runs. */
 export async function loadPipeline(): Promise<Pipeline> {
@@ -36,11 +35,8 @@ async function makeDay(request: DayRequest): Promise<DayWork> {
   stage("pages");
   const [{ dayPages }, { renderPages }] = await Promise.all([import("../view/day-pages.ts"), import("../site/render.ts")]);
   const site = { tool, buildId, show: show.show, days: request.days, packFiles, stills: stills.byTake, dataScripts: true };
-  const { takeDataScript } = await import("../view/take/take-data.ts");
-  for (const t of summary.takes.filter(({ take }) => !take.duplicate)) {
-    const script = takeDataScript(date, t, show.show.distances, stills.byTake.get(t.take.address));
-    if (script !== null) out.write(`${into}/${script.path}`, Buffer.from(script.text));
-  }
+  const { takeDataFiles } = await import("./take-data-files.ts");
+  for (const { path, bytes } of takeDataFiles(summary, show.show.distances, stills.byTake)) out.write(`${into}/${path}`, bytes);
   await renderPages(dayPages(summary, site), out.absolute(into));
   stage("hash list");
   const history = writePackHistory(out, into, date, historySettings(summary, tool));
@@ -49,8 +45,9 @@ async function makeDay(request: DayRequest): Promise<DayWork> {
 
 async function makeShow(request: ShowRequest): Promise<void> {
   const { digests, show, showFindings, tool, buildId, out, into, lastChange, packs } = request;
-  const [{ showPages }, { copyAssets, renderPages }] = await Promise.all([
+  const [{ showPages }, { showTexts }, { copyAssets, renderPages }] = await Promise.all([
     import("../view/show-pages.ts"),
+    import("./show-texts.ts"),
     import("../site/render.ts"),
   ]);
   const texts = showTexts(digests, show);

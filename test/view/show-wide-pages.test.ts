@@ -245,10 +245,10 @@ describe("production to date", () => {
       Array.from({ length: 25 }, (_, i) => day(i)),
       context,
     );
-    expect(page.days.rows).toHaveLength(19);
-    expect(plain(page.days.rows[0]?.head.text ?? "")).toBe("7 days until day 7");
-    expect(rowsOf(page.days)[0]?.slice(7, 9)).toEqual(["14", "14"]);
-    expect(page.earlier.rows).toHaveLength(7);
+    expect(page.days.rows).toHaveLength(15);
+    expect(plain(page.days.rows[0]?.head.text ?? "")).toBe("11 days until day 11");
+    expect(rowsOf(page.days)[0]?.slice(7, 9)).toEqual(["22", "22"]);
+    expect(page.earlier.rows).toHaveLength(11);
     expect(rowsOf(page.days).at(-1)?.[8]).toBe("50");
   });
 });

@@ -5,13 +5,12 @@ import { eighths } from "../../format/pages.ts";
 import { dateShort, dayMinutes, minutesSeconds } from "../../format/time.ts";
 import { plural } from "../../format/words.ts";
 import { type DayProgress, type ProgressFigures, sumOfDays } from "../../summary/progress.ts";
-import { countWords } from "../findings/findings.ts";
 import { dayPath, hrefTo, SHOW_PRODUCTION_PATH } from "../links.ts";
 import { dayHeading, dayInSentence } from "../names.ts";
 import { type Cell, type Column, cell, column, num, numOr, type Row, row, textOr } from "../table.ts";
 
 /** Cameras with a column of their own; the rest share one. */
-const MOST_CAMERAS = 4;
+const MOST_CAMERAS = 3;
 const TO_DATE = "to date";
 
 export function progressColumns(cameras: readonly string[]): readonly Column[] {
@@ -34,14 +33,13 @@ export function progressColumns(cameras: readonly string[]): readonly Column[] {
     column("Media", { unit: `min:s, ${TO_DATE}`, num: true }),
     column("Ratio", { unit: "to 1", num: true }),
     column("Ratio", { unit: TO_DATE, num: true }),
-    column("Needs an answer"),
+    column("Findings", { unit: "to answer", num: true }),
   ];
 }
 
 export function progressRow(day: DayProgress, cameras: readonly string[]): Row {
   const { own, toDate, hours, date, open } = day;
-  const questions = { ...open, remark: 0 };
-  const asked = open.error + open.check > 0;
+  const asked = open.error + open.check;
   const name = { nb: true, href: hrefTo(SHOW_PRODUCTION_PATH, dayPath(date, "production")) };
   return row(cell(dayHeading(day), day.day === null ? name : { ...name, note: dateShort(date) }), [
     numOr(hours.firstShot === null ? null : dayMinutes(hours.firstShot), NOT_RECORDED),
@@ -57,9 +55,7 @@ export function progressRow(day: DayProgress, cameras: readonly string[]): Row {
     num(minutesSeconds(toDate.mediaSeconds)),
     ratioCell(own),
     ratioCell(toDate),
-    asked
-      ? cell(countWords(questions), { nb: true, href: hrefTo(SHOW_PRODUCTION_PATH, dayPath(date, "findings")) })
-      : cell("nothing"),
+    asked === 0 ? num("0") : cell(thousands(asked), { num: true, href: hrefTo(SHOW_PRODUCTION_PATH, dayPath(date, "findings")) }),
   ]);
 }
 
@@ -71,8 +67,8 @@ export function sumRow(days: readonly DayProgress[], cameras: readonly string[])
   const open = days.reduce((sum, day) => sum + day.open.error + day.open.check, 0);
   const name = last === undefined ? "" : `${plural(days.length, "day")} until ${dayInSentence(last)}`;
   return row(cell(name), [
-    cell("each below", { num: true }),
-    cell("each below", { num: true }),
+    cell("below", { num: true }),
+    cell("below", { num: true }),
     pagesCell(own.eighthsScheduled),
     pagesCell(own.eighthsCompleted),
     pagesCell(toDate.eighthsCompleted),
@@ -84,7 +80,7 @@ export function sumRow(days: readonly DayProgress[], cameras: readonly string[])
     num(minutesSeconds(toDate.mediaSeconds)),
     ratioCell(own),
     ratioCell(toDate),
-    cell(open === 0 ? "nothing" : plural(open, "finding")),
+    num(thousands(open)),
   ]);
 }
 

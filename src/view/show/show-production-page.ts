@@ -15,7 +15,7 @@ import { type TableModel, table } from "../table.ts";
 import { progressColumns, progressRow, sumRow } from "./progress-row.ts";
 
 /** More days than fit the sheet stand in a table of their own below it, and as one row on it. */
-const MOST_DAYS = 18;
+const MOST_DAYS = 14;
 
 export interface ShowProductionPage extends PageModel {
   readonly about: string;

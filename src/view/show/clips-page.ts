@@ -63,6 +63,7 @@ export function clipsPage(digests: readonly DayDigest[], kit: Kit, context: Site
         column("Remark"),
       ],
       shown.map((clip) => clipRow(clip, lenses)),
+      { cls: "plain clip-table" },
     ),
     hasClips: clips.length > 0,
     more: clips.length > MOST_CLIPS ? moreWords(clips.length, files.length > 0) : "",

@@ -1,7 +1,7 @@
 // The site generator run by hand: `npx eleventy` builds the pages of the demo show into site/. Compile first (npm run prepare).
 // The command `daybook build` uses the same settings, day by day, and writes the packs too.
-import { writeFile } from "node:fs/promises";
-import { join } from "node:path";
+import { mkdir, writeFile } from "node:fs/promises";
+import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { usePages } from "./dist/site/eleventy-plugin.js";
 import { copyAssets } from "./dist/site/render.js";
@@ -10,17 +10,20 @@ const SHOW = fileURLToPath(new URL("./data", import.meta.url));
 const OUT = "site";
 
 export default function configure(config) {
-  let searchRows = "";
+  let files = [];
   usePages(config, async () => {
     const { wholeSite } = await import("./dist/build/page-set.js");
     const site = await wholeSite(SHOW);
-    searchRows = site.searchRows;
+    files = site.files;
     return site.pages;
   });
   config.on("eleventy.after", async ({ directories }) => {
     const out = directories?.output ?? OUT;
     await copyAssets(out);
-    await writeFile(join(out, "search-rows.js"), searchRows);
+    for (const { path, bytes } of files) {
+      await mkdir(dirname(join(out, path)), { recursive: true });
+      await writeFile(join(out, path), bytes);
+    }
   });
 }
 

@@ -21,6 +21,7 @@ import {
 import { settleOpenLists } from "./pack-history.ts";
 import { buildId, type DayFacts, type DayId, dayKey, type InputFile, planDay } from "./plan.ts";
 import { publish } from "./publish.ts";
+import { contentOf, type DayRevision, packIdOf, reasonOf } from "./revisions.ts";
 import type { Fault, Session } from "./session.ts";
 
 export interface DayOutcome {
@@ -29,6 +30,8 @@ export interface DayOutcome {
   readonly digest: DayDigest | null;
   readonly findings: readonly Finding[];
   readonly faults: readonly Fault[];
+  /** `null` when the report has no such day. */
+  readonly revision: DayRevision | null;
 }
 
 export interface Neighbours {
@@ -59,7 +62,13 @@ export async function buildOneDay(session: Session, days: Neighbours, progress: 
 
   if (!plan.run && stored !== null) {
     const unchanged = report({ state: "unchanged", takes: stored.digest.takes.length });
-    return { report: unchanged, digest: stored.digest, findings: stored.findings, faults: [] };
+    return {
+      report: unchanged,
+      digest: stored.digest,
+      findings: stored.findings,
+      faults: [],
+      revision: revisionOf(days.id, stored),
+    };
   }
   try {
     return await make(session, days, facts, stored, progress, report);
@@ -67,7 +76,13 @@ export async function buildOneDay(session: Session, days: Neighbours, progress: 
     if (outProblem(effects.out.path, error) !== null) throw error;
     effects.out.removeFolder(temporaryFolder(date));
     const failed = report({ state: "failed", takes: stored?.digest.takes.length ?? 0 });
-    return { report: failed, digest: stored?.digest ?? null, findings: [faultFinding(date, stored)], faults: [{ date, error }] };
+    return {
+      report: failed,
+      digest: stored?.digest ?? null,
+      findings: [faultFinding(date, stored)],
+      faults: [{ date, error }],
+      revision: stored === null ? null : revisionOf(days.id, stored),
+    };
   }
 }
 
@@ -92,7 +107,7 @@ async function make(
     days: [days.previous, days.id, days.next].filter((d) => d !== null),
     tool: options.tool,
     buildId: buildId(facts),
-    packId: buildId({ ...facts, previous: null, next: null }),
+    packId: packIdOf(facts),
     vfx: options.vfx ?? DEFAULT_VFX,
     out: effects.out,
     into,
@@ -105,10 +120,17 @@ async function make(
   const findings = moved === null ? work.findings : [...work.findings, movedFinding(moved)];
   const { outputs } = publish(effects.out, into, date, stored?.outputs ?? []);
   const key = moved === null ? dayKey(facts) : "unfinished";
-  writeDayRecord(effects.out, { date, key, facts, outputs, findings: work.findings, digest: work.digest });
+  const reason = reasonOf(facts, stored);
+  writeDayRecord(effects.out, { date, key, facts, outputs, findings: work.findings, digest: work.digest, reason });
   settleOpenLists(effects.out, date);
   removePending(effects.out, date);
-  return { report: report({ takes: work.digest.takes.length, stages: watch.end() }), digest: work.digest, findings, faults: [] };
+  const made = report({ takes: work.digest.takes.length, stages: watch.end() });
+  return { report: made, digest: work.digest, findings, faults: [], revision: revisionOf(days.id, { facts, reason }) };
+}
+
+/** A day as its record has it. */
+export function revisionOf({ date, day }: DayId, { facts, reason }: Pick<StoredDay, "facts" | "reason">): DayRevision {
+  return { date, day, content: contentOf(facts), packId: packIdOf(facts), reason };
 }
 
 /** Takes a day out of the report whose folder is gone. */
@@ -124,7 +146,7 @@ export function removeDay(session: Session, date: string): DayOutcome {
     message: `day ${date} is no longer in the show folder and was taken out of the report`,
     hint: `If that is not meant, put days/${date}/ back and build again.`,
   });
-  return { report: { ...report, milliseconds: 0, stages: [] }, digest: null, findings: [gone], faults: [] };
+  return { report: { ...report, milliseconds: 0, stages: [] }, digest: null, findings: [gone], faults: [], revision: null };
 }
 
 function factsOf(session: Session, days: Neighbours): DayFacts {

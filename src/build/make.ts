@@ -52,11 +52,8 @@ async function makeDay(request: DayRequest): Promise<DayWork> {
   stage("pages");
   const [{ dayPages }, { renderPages }] = await Promise.all([import("../view/day-pages.ts"), import("../site/render.ts")]);
   const site = { tool, buildId, show: show.show, days: request.days, packFiles, stills: stills.byTake, dataScripts: true };
-  const { takeDataScript } = await import("../view/take/take-data.ts");
-  for (const t of summary.takes.filter(({ take }) => !take.duplicate)) {
-    const script = takeDataScript(date, t, show.show.distances, stills.byTake.get(t.take.address));
-    if (script !== null) out.write(`${into}/${script.path}`, Buffer.from(script.text));
-  }
+  const { takeDataFiles } = await import("./take-data-files.ts");
+  for (const { path, bytes } of takeDataFiles(summary, show.show.distances, stills.byTake)) out.write(`${into}/${path}`, bytes);
   await renderPages(dayPages(summary, site), out.absolute(into));
   stage("hash list");
   const history = writePackHistory(out, into, date, historySettings(summary, tool));
@@ -64,15 +61,18 @@ async function makeDay(request: DayRequest): Promise<DayWork> {
 }
 
 async function makeShow(request: ShowRequest): Promise<void> {
-  const { digests, show, showFindings, tool, buildId, out, into } = request;
-  const [{ showPages }, { SEARCH_ROWS_PATH, searchRows, searchRowsScript }, { copyAssets, renderPages }] = await Promise.all([
+  const { digests, show, showFindings, tool, buildId, out, into, lastChange, packs } = request;
+  const [{ showPages }, { showTexts }, { copyAssets, renderPages }] = await Promise.all([
     import("../view/show-pages.ts"),
-    import("../view/show/search-rows.ts"),
+    import("./show-texts.ts"),
     import("../site/render.ts"),
   ]);
+  const texts = showTexts(digests, show);
+  const showTables = texts.map(({ path, text }) => ({ name: path, bytes: Buffer.byteLength(text) }));
   const days = digests.map(({ date, day }) => ({ date, day }));
-  const pages = showPages(digests, show, { tool, buildId, show: show.show, days, packFiles: [], showFindings });
+  const site = { tool, buildId, show: show.show, days, packFiles: [], showFindings, showTables, lastChange, packs };
+  const pages = showPages(digests, show, site);
   await renderPages(pages, out.absolute(into));
-  out.write(`${into}/${SEARCH_ROWS_PATH}`, Buffer.from(searchRowsScript(searchRows(digests, show.kit))));
+  for (const { path, text } of texts) out.write(`${into}/${path}`, text);
   await copyAssets(out.absolute(into));
 }

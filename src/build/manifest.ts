@@ -7,6 +7,7 @@ import { stableJson } from "../core/stable-json.ts";
 import type { DayDigest } from "../summary/types.ts";
 import type { OutFolder } from "./effects.ts";
 import type { DayFacts } from "./plan.ts";
+import type { StoredChange } from "./revisions.ts";
 
 export const RECORDS = ".daybook";
 const DAY_SCHEMA = "lens-daybook/built-day/1";
@@ -27,12 +28,16 @@ export interface StoredDay {
   readonly outputs: readonly Output[];
   readonly findings: readonly Finding[];
   readonly digest: DayDigest;
+  /** Why the day's content was not what it was before. */
+  readonly reason: string;
 }
 
 export interface StoredShow {
   readonly schema: typeof SHOW_SCHEMA;
   readonly key: string;
   readonly outputs: readonly Output[];
+  /** `null` in the record of a program that did not compare. */
+  readonly change: StoredChange | null;
 }
 
 const dayFile = (date: string) => `${RECORDS}/days/${date}.json`;
@@ -43,14 +48,15 @@ const pendingFile = (unit: string) => `${RECORDS}/pending/${unit}.json`;
 /** Record of a day; `null` when there is none or it cannot be used (then the day is built again). */
 export function readDayRecord(out: OutFolder, date: string): StoredDay | null {
   const stored = readJson(out, dayFile(date));
-  return isRecord(stored) && stored.schema === DAY_SCHEMA && stored.date === date && isRecord(stored.digest)
-    ? usable(stored as unknown as StoredDay)
-    : null;
+  if (!isRecord(stored) || stored.schema !== DAY_SCHEMA || stored.date !== date || !isRecord(stored.digest)) return null;
+  const reason = typeof stored.reason === "string" ? stored.reason : "new";
+  return usable({ ...stored, reason } as unknown as StoredDay);
 }
 
 export function readShowRecord(out: OutFolder): StoredShow | null {
   const stored = readJson(out, SHOW_FILE);
-  return isRecord(stored) && stored.schema === SHOW_SCHEMA ? usable(stored as unknown as StoredShow) : null;
+  if (!isRecord(stored) || stored.schema !== SHOW_SCHEMA) return null;
+  return usable({ ...stored, change: isChange(stored.change) ? stored.change : null } as unknown as StoredShow);
 }
 
 /** Dates that a build left a record of, finished or not, in order. */
@@ -120,6 +126,10 @@ function writeInOneStep(out: OutFolder, file: string, text: string): void {
 function usable<T extends { readonly key: string; readonly outputs: readonly Output[] }>(stored: T): T | null {
   if (typeof stored.key !== "string" || !Array.isArray(stored.outputs)) return null;
   return stored.outputs.every((o) => isRecord(o) && isSafeName(o.file) && typeof o.bytes === "number") ? stored : null;
+}
+
+function isChange(value: unknown): boolean {
+  return isRecord(value) && Array.isArray(value.days) && isRecord(value.lastChange) && Array.isArray(value.lastChange.days);
 }
 
 /** Records are files like any other and may have been changed: a name must stay inside the output folder. */

@@ -71,6 +71,11 @@ function historyOf(out: OutFolder, pack: string): readonly NamedBytes[] {
   return out.files(folder).map((file) => ({ name: file.slice(folder.length + 1), bytes: out.read(file) ?? new Uint8Array() }));
 }
 
+/** How many lists the history of a day's pack has in the output folder. */
+export function generationOf(out: OutFolder, date: string): number {
+  return out.files(`packs/${date}/${HISTORY_FOLDER}`).filter((file) => file.endsWith(".mhl")).length;
+}
+
 /** Whether a file belongs to the history of a pack: it is put in place after everything that it vouches for. */
 export function isHistory(file: string): boolean {
   return /^packs\/[^/]+\/ascmhl\//.test(file);

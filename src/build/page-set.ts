@@ -10,21 +10,23 @@ import { digestDay } from "../summary/digest.ts";
 import type { DayDigest } from "../summary/types.ts";
 import type { PageKind, PageModel, PageSet, SiteContext } from "../view/context.ts";
 import { dayPages } from "../view/day-pages.ts";
-import { searchRows, searchRowsScript } from "../view/show/search-rows.ts";
 import { showPages } from "../view/show-pages.ts";
 import { dayNumber } from "./day-number.ts";
 import { thisTool } from "./program.ts";
 import { showFiles } from "./show-files.ts";
+import { showTexts } from "./show-texts.ts";
+import { dayStills } from "./stills.ts";
+import { takeDataFiles } from "./take-data-files.ts";
 
 export interface WholeSite {
   readonly pages: PageSet;
-  /** Text of `search-rows.js`. */
-  readonly searchRows: string;
+  /** What the pages need beside them, by its path below the output folder: stills, data of takes, what search reads, tables. */
+  readonly files: readonly { readonly path: string; readonly bytes: Uint8Array }[];
 }
 
 /**
- * Reads the show folder at `path` and makes the view models of every page, show-wide ones included, and what search reads.
- * No pack is written, so the pages offer no files. Throws when `show.yaml` cannot be used.
+ * Reads the show folder at `path` and makes the view models of every page, show-wide ones included, and the files beside
+ * them. No pack is written, so the pages offer no files of one. Throws when `show.yaml` cannot be used.
  */
 export async function wholeSite(path: string): Promise<WholeSite> {
   const folder = showFiles(path);
@@ -34,24 +36,32 @@ export async function wholeSite(path: string): Promise<WholeSite> {
   const site: SiteContext = { tool: thisTool(), buildId: "", show: show.show, days, packFiles: [], showFindings };
   const sets: PageSet[] = [];
   const digests: DayDigest[] = [];
+  const beside: { readonly path: string; readonly bytes: Uint8Array }[] = [];
   const hashes = show.files.map(({ file, sha256: hash }) => ({ file, hash }));
   for (const date of show.dates) {
     const { input, findings } = readDay(folder, show, date);
     const summary = summariseDay(buildDay(show, input, findings), show.kit);
     const files = input.files.map(({ file, sha256: hash }) => ({ file, hash }));
     hashes.push(...files);
-    sets.push(dayPages(summary, { ...site, buildId: contentId({ tool: site.tool, files }) }));
+    const stills = dayStills(date, summary.takes, folder);
+    const buildId = contentId({ tool: site.tool, files });
+    sets.push(dayPages(summary, { ...site, buildId, stills: stills.byTake, dataScripts: true }));
+    beside.push(...stills.files, ...takeDataFiles(summary, show.show.distances, stills.byTake));
     digests.push(digestDay(summary, []));
   }
   const across = checkAcrossDays(digests, show.show.accepted);
+  const texts = showTexts(digests, show).map(({ path: name, text }) => ({ path: name, bytes: Buffer.from(text) }));
+  beside.push(...texts);
+  const showTables = texts.map(({ path: name, bytes }) => ({ name, bytes: bytes.length }));
   sets.push(
     showPages(digests, show, {
       ...site,
       showFindings: [...showFindings, ...across],
       buildId: contentId({ tool: site.tool, files: hashes }),
+      showTables,
     }),
   );
-  return { pages: join(sets), searchRows: searchRowsScript(searchRows(digests, show.kit)) };
+  return { pages: join(sets), files: beside };
 }
 
 function contentId(content: unknown): string {

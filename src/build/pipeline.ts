@@ -4,6 +4,7 @@ import type { VfxOptions } from "../export/vfx/options.ts";
 import type { ShowFolder } from "../ingest/folder.ts";
 import type { ShowInput } from "../ingest/records.ts";
 import type { DayDigest } from "../summary/types.ts";
+import type { DayPack, LastChange } from "../view/context.ts";
 import type { OutFolder } from "./effects.ts";
 import type { DayId, InputFile } from "./plan.ts";
 
@@ -52,6 +53,9 @@ export interface ShowRequest {
   readonly buildId: string;
   readonly out: OutFolder;
   readonly into: string;
+  readonly lastChange: LastChange;
+  /** A pack for each digest. */
+  readonly packs: readonly DayPack[];
 }
 
 export interface Pipeline {

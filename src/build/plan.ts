@@ -73,7 +73,8 @@ export function planDay(facts: DayFacts, stored: StoredFacts | null, state: Outp
   return { run: false, reason: "unchanged" };
 }
 
-function whatChanged(before: DayFacts, now: DayFacts): string {
+/** The first thing that differs between two builds of a day, in words. */
+export function whatChanged(before: DayFacts, now: DayFacts): string {
   const files = [...changedFiles(before.dayFiles, now.dayFiles), ...changedFiles(before.showFiles, now.showFiles)];
   const [first] = files;
   if (first !== undefined) return files.length === 1 ? first : `${first} and ${files.length - 1} more`;
@@ -105,6 +106,6 @@ function sameDay(a: DayId | null, b: DayId | null): boolean {
   return a?.date === b?.date && a?.day === b?.day;
 }
 
-function inOrder(files: readonly InputFile[]): readonly InputFile[] {
+export function inOrder(files: readonly InputFile[]): readonly InputFile[] {
   return [...files].sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : 0));
 }

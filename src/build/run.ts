@@ -5,13 +5,13 @@ import { OUT } from "../core/findings/out.ts";
 import { nearestNames } from "../core/nearest-name.ts";
 import type { RowCounts } from "../model/types.ts";
 import type { DayDigest } from "../summary/types.ts";
-import { buildOneDay, type DayOutcome, removeDay } from "./build-one-day.ts";
+import { buildOneDay, type DayOutcome, removeDay, revisionOf } from "./build-one-day.ts";
 import { buildShowPages } from "./build-show-pages.ts";
 import type { BuildEffects, DayReport, OutFolder } from "./effects.ts";
 import { outProblem } from "./file-problem.ts";
 import { linkFindings } from "./link-findings.ts";
 import type { BusyLock, HeldLock } from "./lock.ts";
-import { RECORDS, readDayRecord, recordedDates } from "./manifest.ts";
+import { RECORDS, readDayRecord, recordedDates, type StoredDay } from "./manifest.ts";
 import type { Pipeline } from "./pipeline.ts";
 import type { DayId } from "./plan.ts";
 import { addRows, NO_ROWS } from "./row-sums.ts";
@@ -72,7 +72,8 @@ export async function buildShow(options: BuildOptions, effects: BuildEffects, pi
     const digests = outcomes.flatMap((o) => (o.digest === null ? [] : [o.digest]));
     const across = pipeline.checkDays(show, digests);
     findings.push(...across.filter((found) => options.dates.length === 0 || isOfDays(found, options.dates)));
-    const fault = await buildShowPages(session, digests, [...showFindings, ...across]);
+    const revisions = outcomes.flatMap((o) => (o.digest === null || o.revision === null ? [] : [o.revision]));
+    const fault = await buildShowPages(session, digests, revisions, [...showFindings, ...across]);
     return result(
       {
         days: outcomes.map((o) => o.report).filter((report) => isSelected(options, report)),
@@ -100,8 +101,11 @@ async function buildDays(session: Session): Promise<readonly DayOutcome[]> {
     const neighbours = { previous: ids[index - 1] ?? null, id, next: ids[index + 1] ?? null };
     if (options.dates.length > 0 && !options.dates.includes(id.date)) {
       const kept = readDayRecord(effects.out, id.date);
-      if (kept !== null) outcomes.push(keptDay(id, kept.digest));
-      continue;
+      // a day that another program made is made anew, asked for or not: a report holds the pages of one program
+      if (kept === null || kept.facts.programHash === options.programHash) {
+        if (kept !== null) outcomes.push(keptDay(id, kept));
+        continue;
+      }
     }
     const progress = (stage: string) => effects.log.progress(id.date, index, ids.length, stage);
     const outcome = await buildOneDay(session, neighbours, progress);
@@ -118,9 +122,10 @@ async function buildDays(session: Session): Promise<readonly DayOutcome[]> {
 }
 
 /** A day that was not asked for: its pages stay, and the show-wide pages go on naming it. */
-function keptDay(id: DayId, digest: DayDigest): DayOutcome {
+function keptDay(id: DayId, stored: StoredDay): DayOutcome {
+  const { digest } = stored;
   const report = { date: id.date, day: id.day, state: "unchanged", reason: "not asked for", takes: digest.takes.length } as const;
-  return { report: { ...report, milliseconds: 0, stages: [] }, digest, findings: [], faults: [] };
+  return { report: { ...report, milliseconds: 0, stages: [] }, digest, findings: [], faults: [], revision: revisionOf(id, stored) };
 }
 
 function isSelected(options: BuildOptions, report: DayReport): boolean {

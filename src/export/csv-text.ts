@@ -1,4 +1,6 @@
 /** CSV as the pack writes it: UTF-8, LF, comma, quotes where needed, and no cell that a spreadsheet would run. */
+import type { FrameRate } from "../time/frame-rate.ts";
+
 export type CsvCell = string | number | boolean | null;
 
 /** Text of a table with its header row; `null` is an empty cell. */
@@ -12,6 +14,11 @@ export function csvCell(value: CsvCell): string {
   if (typeof value !== "string") return String(value);
   const safe = guardedText(value);
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}
+
+/** A timecode rate: `24`, `24000/1001`. */
+export function rateCell({ num, denom }: FrameRate): string {
+  return denom === 1 ? String(num) : `${num}/${denom}`;
 }
 
 /** Text that a spreadsheet would run gets a leading apostrophe; numbers are left. */

@@ -1,6 +1,6 @@
 /** takes.csv: one row per take, raw figures, units in the column names. */
 import type { DaySummary } from "../summary/types.ts";
-import { type CsvCell, csvText } from "./csv-text.ts";
+import { type CsvCell, csvText, rateCell } from "./csv-text.ts";
 
 export const TAKES_COLUMNS = [
   "address",
@@ -46,7 +46,7 @@ export function takesCsv(summary: DaySummary): string {
       take.plate,
       s.timecodeIn,
       s.timecodeOut,
-      take.rate.denom === 1 ? String(take.rate.num) : `${take.rate.num}/${take.rate.denom}`,
+      rateCell(take.rate),
       take.durationFrames,
       take.lensId,
       take.lens?.serial ?? null,

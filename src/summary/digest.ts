@@ -2,9 +2,10 @@
 import { NOTED_CELLS, type NotedDay, type NotedPlace } from "../model/checks/across-days.ts";
 import type { Day, Take } from "../model/types.ts";
 import { lensStates } from "./state-histogram.ts";
-import type { DayDigest, DaySummary, TakeDigest, TakeSummary } from "./types.ts";
+import type { DayDigest, DaySummary, PlateState, TakeDigest, TakeSummary } from "./types.ts";
 
 export function digestDay(summary: DaySummary, packFiles: readonly { readonly name: string; readonly bytes: number }[]): DayDigest {
+  const { call, firstShot, wrap, scheduled, completed, part, notShot } = summary.day.record;
   return {
     date: summary.date,
     day: summary.day.record.day,
@@ -19,7 +20,20 @@ export function digestDay(summary: DaySummary, packFiles: readonly { readonly na
     takes: summary.takes.filter((take) => !take.take.duplicate).map(digestTake),
     packFiles: [...packFiles],
     lensStates: lensStates(summary.takes),
+    hours: { call, firstShot, wrap },
+    scenes: { scheduled, completed, part, notShot },
+    cameraSeconds: cameraSeconds(summary),
+    inputs: summary.day.files.map(({ file, sha256, bytes }) => ({ file, sha256, bytes })),
   };
+}
+
+function cameraSeconds({ takes, totals }: DaySummary): Readonly<Record<string, number>> {
+  const seconds: Record<string, number> = {};
+  for (const camera of Object.keys(totals.mediaFrames)) {
+    const clips = takes.filter(({ take }) => !take.duplicate && take.camera === camera);
+    seconds[camera] = clips.reduce((sum, clip) => sum + clip.durationSeconds, 0);
+  }
+  return seconds;
 }
 
 function digestTake(summary: TakeSummary): TakeDigest {
@@ -49,6 +63,25 @@ function digestTake(summary: TakeSummary): TakeDigest {
     findings: summary.findings.length,
     remarks: summary.remarks,
     noted: notedPlace(take),
+    rate: { num: take.rate.num, denom: take.rate.denom },
+    lightStops: summary.exposure.lightStops,
+    beforeNdStops: summary.exposure.beforeNdStops,
+    plateState: take.plate === null ? null : plateState(summary),
+  };
+}
+
+function plateState(summary: TakeSummary): PlateState {
+  const { take } = summary;
+  return {
+    sensorMode: take.sensorMode?.sensorMode ?? null,
+    typicalStop: summary.tStop?.typical ?? null,
+    heightM: summary.cameraHeightM?.value ?? null,
+    tiltDeg: summary.tiltDeg?.value ?? null,
+    rollDeg: summary.rollDeg?.value ?? null,
+    filters: summary.filters,
+    calibration: summary.calibration,
+    hasLog: take.track !== null,
+    framesMissing: summary.framesMissing,
   };
 }
 

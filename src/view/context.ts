@@ -32,6 +32,29 @@ export interface StillFiles {
   readonly script?: string | null;
 }
 
+/** A day that the last change of the input touched. */
+export interface ChangedDay extends DayRef {
+  readonly what: "new" | "changed" | "gone";
+  /** Such as "notes.csv changed"; empty for a new day. */
+  readonly reason: string;
+}
+
+/** Which days differ from what was built before, by the content of their input. */
+export interface LastChange {
+  /** Nothing was built here before. */
+  readonly first: boolean;
+  readonly days: readonly ChangedDay[];
+}
+
+/** A day's pack as it lies in the report. */
+export interface DayPack {
+  readonly date: string;
+  /** As in its PDF. */
+  readonly id: string;
+  /** Lists of its hash list so far; 0 without one. */
+  readonly generation: number;
+}
+
 export interface SiteContext {
   readonly tool: { readonly name: string; readonly version: string };
   /** Id made from content, never from the clock. */
@@ -47,6 +70,12 @@ export interface SiteContext {
   readonly dataScripts?: boolean;
   /** Findings of `show.yaml` and `kit/`, for the show-wide findings page. */
   readonly showFindings?: readonly Finding[];
+  /** Tables beside the show-wide pages; absent where none are written. */
+  readonly showTables?: readonly PackFile[];
+  /** Absent where no build has compared. */
+  readonly lastChange?: LastChange;
+  /** Absent where no packs are written. */
+  readonly packs?: readonly DayPack[];
 }
 
 /** Kinds of pages; each names `templates/pages/<kind>.njk`. */
@@ -63,6 +92,11 @@ export const PAGE_KINDS = [
   "lens",
   "kit",
   "methods",
+  "scenes",
+  "plates",
+  "clips",
+  "show-production",
+  "about",
 ] as const;
 export type PageKind = (typeof PAGE_KINDS)[number];
 

@@ -47,6 +47,12 @@ function aboutExtension(name: string): string {
   return "";
 }
 
+/** A table beside the show-wide pages as a list of one link; empty where it is not written. */
+export function showTableLinks(context: SiteContext, fromPath: string, name: string): readonly FileLink[] {
+  const tables = (context.showTables ?? []).filter((file) => file.name === name);
+  return tables.map((file) => ({ label: file.name, href: hrefTo(fromPath, file.name), size: fileSize(file.bytes) }));
+}
+
 /** A numbered file, such as `vfx/a-24b-3/undistort-0017.exr`. */
 const NUMBERED = /^(.*-)(\d+)(\.[a-z0-9]+)$/;
 /** Longer series are one line: `maps.csv` beside them says which frames each serves. */

@@ -6,6 +6,15 @@ export const KIT_PATH = "kit.html";
 export const METHODS_PATH = "methods.html";
 export const FINDINGS_PATH = "findings.html";
 export const TAKES_PATH = "takes.html";
+export const SCENES_PATH = "scenes.html";
+export const PLATES_PATH = "plates.html";
+export const CLIPS_PATH = "clips.html";
+export const SHOW_PRODUCTION_PATH = "production.html";
+export const ABOUT_PATH = "about.html";
+
+/** Tables beside the show-wide pages. */
+export const CLIPS_TABLE_PATH = "clips.csv";
+export const INPUTS_TABLE_PATH = "inputs.csv";
 
 /** The pages of a day beside its takes. */
 export type DayPageName = "index" | "editorial" | "vfx" | "production" | "findings";
@@ -64,6 +73,25 @@ export function foldName(text: string): string {
     .replace(/[^a-z0-9]+/g, "-")
     .replace(/^-+|-+$/g, "");
   return folded === "" ? "x" : folded;
+}
+
+/** Fragment of each slate on the page of a day, by the slate as written, in the order of their first take. */
+export function slateAnchors(slates: readonly string[]): ReadonlyMap<string, string> {
+  const anchors = new Map<string, string>();
+  const taken = new Set<string>();
+  for (const slate of slates) {
+    if (anchors.has(slate)) continue;
+    anchors.set(slate, freeName(`slate-${foldName(slate)}`, taken));
+  }
+  return anchors;
+}
+
+/** The name, or the name with `-2`, `-3` when it is taken; it is taken then. */
+export function freeName(base: string, taken: Set<string>): string {
+  let name = base;
+  for (let n = 2; taken.has(name); n++) name = `${base}-${n}`;
+  taken.add(name);
+  return name;
 }
 
 const PLAIN_FILE_NAME = /^[A-Za-z0-9](?:[A-Za-z0-9-]{0,38}[A-Za-z0-9])?$/;

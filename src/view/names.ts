@@ -22,6 +22,11 @@ export function dayHeading(day: DayRef): string {
   return day.day === null ? `Day of ${dateShort(day.date)}` : `Day ${day.day}`;
 }
 
+/** The heading inside a sentence: "day 9", "day of 6 October". */
+export function dayInSentence(day: DayRef): string {
+  return dayHeading(day).replace(/^Day/, "day");
+}
+
 /** Marked focal length without unit: "35", "28–80"; the lens's id where the kit has neither. */
 export function focalMark(lens: Lens): string {
   if (lens.kind === "zoom" && lens.focalMinMm !== null && lens.focalMaxMm !== null) {
@@ -65,6 +70,12 @@ export function tradeWords(text: string): string {
 export function plateWords(take: { readonly plate: string | null; readonly plateOf: string | null }): string | null {
   if (take.plate === null) return null;
   return take.plateOf === null ? take.plate : `${take.plate}, of ${take.plateOf}`;
+}
+
+/** How a take turned out and what was remarked, as sentences; `null` when neither is noted. */
+export function remarkWords(status: string | null, remarks: string | null): string | null {
+  const words = [status === null ? null : sentence(tradeWords(status)), remarks].filter((text) => text !== null).join(" ");
+  return words === "" ? null : words;
 }
 
 /** A name or a note as a sentence of its own. Findings need none: their messages are sentences already. */

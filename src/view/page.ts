@@ -1,6 +1,19 @@
 /** The part of a page model that all pages share: title, trail, style sheets, foot. */
 import type { Crumb, PageModel, SiteContext } from "./context.ts";
-import { FINDINGS_PATH, HOME_PATH, hrefTo, KIT_PATH, METHODS_PATH, rootPrefix, TAKES_PATH } from "./links.ts";
+import {
+  ABOUT_PATH,
+  CLIPS_PATH,
+  FINDINGS_PATH,
+  HOME_PATH,
+  hrefTo,
+  KIT_PATH,
+  METHODS_PATH,
+  PLATES_PATH,
+  rootPrefix,
+  SCENES_PATH,
+  SHOW_PRODUCTION_PATH,
+  TAKES_PATH,
+} from "./links.ts";
 
 export interface PageInput {
   readonly path: string;
@@ -42,6 +55,11 @@ export function pageBase(input: PageInput, context: SiteContext): PageModel {
       { label: "Words and methods", href: link(METHODS_PATH) },
       { label: "All findings", href: link(FINDINGS_PATH) },
       { label: "All takes", href: link(TAKES_PATH) },
+      { label: "Scenes", href: link(SCENES_PATH) },
+      { label: "Plates", href: link(PLATES_PATH) },
+      { label: "Clips", href: link(CLIPS_PATH) },
+      { label: "Production to date", href: link(SHOW_PRODUCTION_PATH) },
+      { label: "About this report", href: link(ABOUT_PATH) },
     ],
   };
 }

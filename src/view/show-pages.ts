@@ -8,13 +8,18 @@ import { deepFreeze } from "./freeze.ts";
 import { kitPage } from "./kit/kit-page.ts";
 import { lensPage } from "./kit/lens-page.ts";
 import { lensPaths } from "./links.ts";
+import { aboutPage } from "./show/about-page.ts";
+import { clipsPage } from "./show/clips-page.ts";
 import { homePage } from "./show/home-page.ts";
 import { methodsPage } from "./show/methods-page.ts";
+import { platesPage } from "./show/plates-page.ts";
+import { scenesPage } from "./show/scenes-page.ts";
+import { showProductionPage } from "./show/show-production-page.ts";
 import { takesIndexPage } from "./show/takes-index-page.ts";
 
 /**
  * View models of the show-wide pages, made from what each day left behind: the first page, kit, a page a lens, all
- * findings with the glossary, words and methods. Frozen; every text ready to print.
+ * findings with the glossary, all takes, words and methods, scenes, plates, clips, production to date, and about the report. Frozen; every text ready to print.
  */
 export function showPages(digests: readonly DayDigest[], show: ShowInput, context: SiteContext): PageSet {
   const paths = lensPaths(show.kit);
@@ -40,5 +45,10 @@ export function showPages(digests: readonly DayDigest[], show: ShowInput, contex
     findings: [findingsPage(digests, context)],
     "takes-index": [takesIndexPage(digests, context)],
     methods: [methodsPage(context)],
+    scenes: [scenesPage(digests, show.kit, context)],
+    plates: [platesPage(digests, show.kit, context)],
+    clips: [clipsPage(digests, show.kit, context)],
+    "show-production": [showProductionPage(digests, context)],
+    about: [aboutPage(digests, show, context)],
   });
 }

@@ -11,6 +11,15 @@ export interface Cell {
   /** Inline SVG before the text; may be empty. */
   readonly svg: string;
   readonly mono: boolean;
+  /** Several links in one cell, after the text. */
+  readonly links: readonly CellLink[];
+}
+
+export interface CellLink {
+  /** What stands before the link, such as ", "; may be empty. */
+  readonly before: string;
+  readonly label: string;
+  readonly href: string;
 }
 
 export interface Column {
@@ -48,6 +57,7 @@ export interface CellOptions {
   readonly svg?: string;
   readonly mono?: boolean;
   readonly cls?: string;
+  readonly links?: readonly CellLink[];
 }
 
 export function cell(text: string, options: CellOptions = {}): Cell {
@@ -65,6 +75,7 @@ export function cell(text: string, options: CellOptions = {}): Cell {
     note: options.note ?? "",
     svg: options.svg ?? "",
     mono: options.mono === true,
+    links: options.links ?? [],
   };
 }
 

@@ -21,6 +21,11 @@ const ONE_OF_EACH = [
   "methods.html",
   "findings.html",
   "takes.html",
+  "scenes.html",
+  "plates.html",
+  "clips.html",
+  "production.html",
+  "about.html",
   pagesOf(out).find((page) => page.path.startsWith("lenses/"))?.path ?? "",
   "days/2026-10-06/index.html",
   "days/2026-10-06/editorial.html",
@@ -166,6 +171,9 @@ describe("one page of each kind", () => {
       const pdf = await page.pdf({ preferCSSPageSize: true });
       expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b(?!s)/g)?.length, date).toBe(1);
     }
+    await page.goto(url("production.html"));
+    const pdf = await page.pdf({ preferCSSPageSize: true });
+    expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b(?!s)/g)?.length, "to date").toBe(1);
     await page.close();
   });
 });

@@ -85,7 +85,12 @@ export interface FakeBuild {
   readonly out: string;
   readonly reports: DayReport[];
   readonly calls: string[];
-  build(options?: { dates?: readonly string[]; force?: boolean; pipeline?: Pipeline }): ReturnType<typeof buildShow>;
+  build(options?: {
+    dates?: readonly string[];
+    force?: boolean;
+    pipeline?: Pipeline;
+    programHash?: string;
+  }): ReturnType<typeof buildShow>;
   clean(): void;
 }
 
@@ -109,7 +114,7 @@ export function fakeBuild(files: Files): FakeBuild {
       const tool = { name: "Lens Daybook", version: "1.0.0" };
       reports.length = 0;
       calls.length = 0;
-      const build = { dates: options.dates ?? [], force: options.force ?? false, tool, programHash: "p" };
+      const build = { dates: options.dates ?? [], force: options.force ?? false, tool, programHash: options.programHash ?? "p" };
       return buildShow(build, effects, options.pipeline ?? fakePipeline(calls));
     },
     clean: () => rmSync(root, { recursive: true, force: true }),

@@ -47,7 +47,7 @@ describe("buildShow", () => {
     await open().build();
     setNotes("2026-03-14", "take a-1-1\ntake a-1-2\n\n");
     await show.build();
-    expect(show.calls).toEqual(["2026-03-14"]);
+    expect(show.calls).toEqual(["2026-03-14", "show"]);
     expect(states()[0]).toBe("2026-03-14 built (notes.csv changed)");
   });
 
@@ -101,6 +101,14 @@ describe("buildShow", () => {
     const result = await show.build({ dates: ["2026-03-15"] });
     expect(result.days.map((d) => d.date)).toEqual(["2026-03-15"]);
     expect(readFiles(show.out)["index.html"]).toBe("2026-03-14: 2\n2026-03-15: 2");
+  });
+
+  it("makes a day that another program made anew, although it was not asked for", async () => {
+    await open().build();
+    await show.build({ dates: ["2026-03-15"], programHash: "another" });
+    expect(show.calls).toEqual(["2026-03-14", "2026-03-15", "show"]);
+    await show.build({ dates: ["2026-03-15"], programHash: "another" });
+    expect(show.calls).toEqual([]);
   });
 
   it("refuses a day that the show does not have, and says which it may be", async () => {

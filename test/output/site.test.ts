@@ -11,9 +11,9 @@ const byPath = new Map(pages.map((page) => [page.path, page]));
 
 describe("every page of the demo", () => {
   it("exists in all kinds", () => {
-    const kinds = ["index.html", "kit.html", "methods.html", "findings.html"].concat(
-      ["index", "editorial", "vfx", "production", "findings"].map((name) => `days/2026-10-06/${name}.html`),
-    );
+    const kinds = ["index", "kit", "methods", "findings", "takes", "scenes", "plates", "clips", "production", "about"]
+      .map((name) => `${name}.html`)
+      .concat(["index", "editorial", "vfx", "production", "findings"].map((name) => `days/2026-10-06/${name}.html`));
     for (const path of kinds) expect(byPath.has(path), path).toBe(true);
     expect(pages.filter((page) => page.path.includes("/takes/")).length).toBeGreaterThan(50);
     expect(pages.filter((page) => page.path.startsWith("lenses/")).length).toBe(9);

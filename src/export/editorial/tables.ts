@@ -2,7 +2,7 @@
 import { compareText } from "../../core/finding.ts";
 import type { DaySummary, TakeSummary } from "../../summary/types.ts";
 import { formatTimecode } from "../../time/timecode.ts";
-import { type CsvCell, csvText } from "../csv-text.ts";
+import { type CsvCell, csvText, rateCell } from "../csv-text.ts";
 import type { FormatLosses } from "../losses.ts";
 import { takeMarks } from "./marks.ts";
 import { clipName } from "./reels.ts";
@@ -76,7 +76,7 @@ export function markersCsv(summary: DaySummary): string {
       mark.kind,
       labelAt(t, mark.startFrame),
       labelAt(t, mark.startFrame + mark.frames),
-      rateText(t),
+      rateCell(t.take.rate),
       mark.startFrame,
       mark.frames,
       mark.colour,
@@ -104,7 +104,7 @@ export function binsCsv(summary: DaySummary): string {
       t.take.clip,
       t.timecodeIn,
       t.timecodeOut,
-      rateText(t),
+      rateCell(t.take.rate),
       t.take.durationFrames,
       t.take.circled,
       t.take.status,
@@ -122,10 +122,6 @@ function names(columns: readonly TableColumn[]): readonly string[] {
 
 function labelAt({ take }: TakeSummary, frame: number): string | null {
   return take.inFrame === null ? null : formatTimecode(take.inFrame + frame, take.rate, take.dropFrame);
-}
-
-function rateText({ take }: TakeSummary): string {
-  return take.rate.denom === 1 ? String(take.rate.num) : `${take.rate.num}/${take.rate.denom}`;
 }
 
 /** Runs of digits count as numbers, everything else as text; without a scene comes last. */

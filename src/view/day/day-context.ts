@@ -1,7 +1,7 @@
 /** What the pages of one day look up again and again. */
 import type { DaySummary, TakeSummary } from "../../summary/types.ts";
 import type { SiteContext } from "../context.ts";
-import { foldName, lensPaths } from "../links.ts";
+import { lensPaths, slateAnchors } from "../links.ts";
 import { takeName } from "../names.ts";
 
 export interface DayContext {
@@ -42,12 +42,6 @@ function groupBySlate(takes: readonly TakeSummary[]): readonly SlateGroup[] {
     if (group === undefined) groups.set(t.take.slate, [t]);
     else group.push(t);
   }
-  const anchors = new Set<string>();
-  return [...groups].map(([slate, members]) => {
-    const base = `slate-${foldName(slate)}`;
-    let anchor = base;
-    for (let n = 2; anchors.has(anchor); n++) anchor = `${base}-${n}`;
-    anchors.add(anchor);
-    return { slate, anchor, takes: members };
-  });
+  const anchors = slateAnchors([...groups.keys()]);
+  return [...groups].map(([slate, members]) => ({ slate, anchor: anchors.get(slate) ?? "", takes: members }));
 }

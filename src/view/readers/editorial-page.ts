@@ -9,8 +9,8 @@ import type { DayContext } from "../day/day-context.ts";
 import { type DayHead, dayHead, dayTitle } from "../day/day-page.ts";
 import { distanceUnit, rangeInColumn } from "../distances.ts";
 import { type FileLink, fileLinks } from "../files.ts";
-import { dayPath, hrefTo, takePath } from "../links.ts";
-import { dayShort, sentence, takeName, tradeWords } from "../names.ts";
+import { CLIPS_PATH, dayPath, hrefTo, takePath } from "../links.ts";
+import { dayShort, remarkWords, takeName, tradeWords } from "../names.ts";
 import { pageBase } from "../page.ts";
 import { cell, column, num, type Row, row, type TableModel, table, textOr } from "../table.ts";
 import { focalRange } from "../take/take-facts.ts";
@@ -23,6 +23,7 @@ export interface EditorialPage extends PageModel, DayHead {
   readonly circledSentence: string;
   readonly files: readonly FileLink[];
   readonly hasFiles: boolean;
+  readonly clipsHref: string;
 }
 
 export function editorialPage(day: DayContext): EditorialPage {
@@ -56,6 +57,7 @@ export function editorialPage(day: DayContext): EditorialPage {
     circledSentence: `${plural(circled.length, "clip")}, ${minutesSeconds(summary.totals.circledSeconds)} of circled takes on all cameras.`,
     files,
     hasFiles: files.length > 0,
+    clipsHref: hrefTo(path, CLIPS_PATH),
   };
 }
 
@@ -94,7 +96,7 @@ function editorialRow(t: TakeSummary, day: DayContext, path: string): Row {
       nb: true,
     }),
     cell(insideWords(t)),
-    textOr(remarkWords(t), NOT_RECORDED),
+    textOr(remarkWords(take.status, t.remarks), NOT_RECORDED),
   ]);
 }
 
@@ -108,10 +110,4 @@ function insideWords(t: TakeSummary): string {
   if (t.take.track === null) parts.push("no log");
   else if (t.framesMissing > 0) parts.push(`${plural(t.framesMissing, "frame")} not logged`);
   return parts.length === 0 ? "nothing changed" : listWords(parts);
-}
-
-function remarkWords(t: TakeSummary): string | null {
-  const status = t.take.status === null ? null : sentence(tradeWords(t.take.status));
-  const words = [status, t.remarks].filter((text) => text !== null).join(" ");
-  return words === "" ? null : words;
 }

@@ -1,18 +1,33 @@
-/** Pairs the plates of a day: a clean plate, a reference, an element stand with the slate they were made for. */
+/** Pairs the plates of a day or of a show: a clean plate, a reference, an element stand with the slate they were made for. */
 import { listWords } from "../../format/words.ts";
+import type { Take } from "../../model/types.ts";
 import type { TakeSummary } from "../../summary/types.ts";
 import { takeName } from "../names.ts";
 
-export interface PlatePair {
+/** What pairing looks at: a take's summary has it, and so has what a day leaves behind for the page of all plates. */
+export interface PlateTake {
+  readonly take: Pick<Take, "slate" | "take" | "camera" | "circled" | "lensId"> & {
+    readonly plate: string | null;
+    readonly plateOf: string | null;
+    readonly sensorMode: { readonly sensorMode: string } | null;
+  };
+  readonly focal: { readonly minMm: number } | null;
+  readonly tStop: { readonly typical: number | null } | null;
+  readonly cameraHeightM: { readonly value: number } | null;
+}
+
+export interface PlatePair<T extends PlateTake = TakeSummary> {
+  /** The slate that the plates belong to. */
+  readonly slate: string;
   /** "24B, hero with clean". */
   readonly heading: string;
   readonly sentence: string;
   /** The hero first, then what was made for it. */
-  readonly takes: readonly TakeSummary[];
+  readonly takes: readonly T[];
 }
 
-export function pairPlates(plates: readonly TakeSummary[]): readonly PlatePair[] {
-  const groups = new Map<string, TakeSummary[]>();
+export function pairPlates<T extends PlateTake>(plates: readonly T[]): readonly PlatePair<T>[] {
+  const groups = new Map<string, T[]>();
   for (const t of plates) {
     const slate = t.take.plateOf ?? t.take.slate;
     const group = groups.get(slate);
@@ -24,6 +39,7 @@ export function pairPlates(plates: readonly TakeSummary[]): readonly PlatePair[]
     const rest = members.filter((t) => t.take.plate !== "hero");
     const kinds = [...new Set([...heroes, ...rest].map((t) => t.take.plate ?? ""))];
     return {
+      slate,
       heading: `${slate}: ${listWords(kinds)}`,
       sentence: pairSentence(heroes, rest),
       takes: [...heroes, ...rest],
@@ -31,7 +47,7 @@ export function pairPlates(plates: readonly TakeSummary[]): readonly PlatePair[]
   });
 }
 
-function pairSentence(heroes: readonly TakeSummary[], rest: readonly TakeSummary[]): string {
+function pairSentence(heroes: readonly PlateTake[], rest: readonly PlateTake[]): string {
   const clean = rest.filter((t) => t.take.plate === "clean");
   if (heroes.length === 0) return "No hero of this slate is marked in the notes.";
   if (clean.length === 0) return "No clean plate is marked for this hero.";
@@ -39,7 +55,7 @@ function pairSentence(heroes: readonly TakeSummary[], rest: readonly TakeSummary
 }
 
 /** A clean plate serves when the lens, its focal length and its stop are those of the hero. */
-function compare(plate: TakeSummary, heroes: readonly TakeSummary[]): string {
+function compare(plate: PlateTake, heroes: readonly PlateTake[]): string {
   const partner =
     heroes.find((h) => h.take.camera === plate.take.camera && h.take.circled) ??
     heroes.find((h) => h.take.camera === plate.take.camera) ??

@@ -17,7 +17,7 @@ import { scenesTable } from "../day/scenes-table.ts";
 import type { Fact } from "../facts.ts";
 import { type FileLink, fileLinks } from "../files.ts";
 import { countWords, type FindingView, findingView, worstFirst } from "../findings/findings.ts";
-import { dayPath, hrefTo } from "../links.ts";
+import { dayPath, hrefTo, SCENES_PATH, SHOW_PRODUCTION_PATH } from "../links.ts";
 import { dayShort } from "../names.ts";
 import { pageBase } from "../page.ts";
 import { cell, column, num, row, type TableModel, table, textOr } from "../table.ts";
@@ -52,6 +52,8 @@ export interface ProductionPage extends PageModel, DayHead {
   readonly signatures: readonly string[];
   readonly files: readonly FileLink[];
   readonly hasFiles: boolean;
+  readonly scenesHref: string;
+  readonly toDateHref: string;
 }
 
 export function productionPage(day: DayContext): ProductionPage {
@@ -94,6 +96,8 @@ export function productionPage(day: DayContext): ProductionPage {
     signatures: ["First assistant camera", "Director of photography", "Production manager"],
     files,
     hasFiles: files.length > 0,
+    scenesHref: hrefTo(path, SCENES_PATH),
+    toDateHref: hrefTo(path, SHOW_PRODUCTION_PATH),
   };
 }
 

@@ -3,7 +3,7 @@ import type { PageModel } from "../context.ts";
 import type { DayContext } from "../day/day-context.ts";
 import { type DayHead, dayHead, dayTitle } from "../day/day-page.ts";
 import { type FileLink, fileLinks } from "../files.ts";
-import { dayPath } from "../links.ts";
+import { dayPath, hrefTo, PLATES_PATH } from "../links.ts";
 import { dayShort } from "../names.ts";
 import { pageBase } from "../page.ts";
 import type { TableModel } from "../table.ts";
@@ -28,6 +28,7 @@ export interface VfxPage extends PageModel, DayHead {
   readonly othersHeading: string;
   readonly files: readonly FileLink[];
   readonly hasFiles: boolean;
+  readonly platesHref: string;
 }
 
 export function vfxPage(day: DayContext): VfxPage {
@@ -65,6 +66,7 @@ export function vfxPage(day: DayContext): VfxPage {
     othersHeading: plates.length === 0 ? "All takes" : "Takes that are not plates",
     files,
     hasFiles: files.length > 0,
+    platesHref: hrefTo(path, PLATES_PATH),
   };
 }
 

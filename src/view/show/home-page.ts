@@ -1,5 +1,6 @@
 /** The first page of the show: the shooting days, the totals, a door for each reader. */
 import { NOT_RECORDED } from "../../format/absent.ts";
+import { fileSize } from "../../format/amounts.ts";
 import { fixed, thousands } from "../../format/number.ts";
 import { share } from "../../format/percent.ts";
 import { dateLong, dateShort, minutesSeconds } from "../../format/time.ts";
@@ -12,9 +13,23 @@ import type { Door } from "../day/day-files.ts";
 import { type Fact, fact, factOr } from "../facts.ts";
 import { fileLink } from "../files.ts";
 import { type CountPart, countParts } from "../findings/findings.ts";
-import { dayPath, FINDINGS_PATH, HOME_PATH, hrefTo, KIT_PATH, METHODS_PATH } from "../links.ts";
+import {
+  ABOUT_PATH,
+  CLIPS_PATH,
+  dayPath,
+  FINDINGS_PATH,
+  HOME_PATH,
+  hrefTo,
+  KIT_PATH,
+  METHODS_PATH,
+  PLATES_PATH,
+  SCENES_PATH,
+  SHOW_PRODUCTION_PATH,
+} from "../links.ts";
 import { dayHeading, dayShort, sentence, unitName } from "../names.ts";
+import { packBytes } from "../pack-size.ts";
 import { pageBase } from "../page.ts";
+import { type LastChangeView, lastChangeView } from "./last-change.ts";
 
 export interface CalendarDay {
   /** "6" or, on the first of a month or of the strip, "1 Oct". */
@@ -44,6 +59,9 @@ export interface DayEntry {
   readonly hasPdf: boolean;
   readonly pdfHref: string;
   readonly pdfName: string;
+  /** Size of the day's pack. */
+  readonly pack: string;
+  readonly packCls: string;
 }
 
 export interface HomePage extends PageModel {
@@ -56,11 +74,14 @@ export interface HomePage extends PageModel {
   readonly emptySentence: string;
   readonly doors: readonly Door[];
   readonly hasDoors: boolean;
+  readonly change: LastChangeView;
+  readonly hasChange: boolean;
   readonly more: readonly { readonly label: string; readonly href: string; readonly about: string }[];
 }
 
 export function homePage(digests: readonly DayDigest[], show: ShowInput, context: SiteContext): HomePage {
   const { title, production, unit } = show.show;
+  const change = lastChangeView(digests, context);
   return {
     ...pageBase({ path: HOME_PATH, title, trail: [], styles: ["day.css", "home.css"] }, context),
     about: [production === null ? "Production not recorded." : sentence(production), sentence(unitName(unit))].join(" "),
@@ -72,10 +93,17 @@ export function homePage(digests: readonly DayDigest[], show: ShowInput, context
     emptySentence: "No shooting day yet. A day is a folder under days/ named by its date, with notes.csv or a log.",
     doors: homeDoors(digests),
     hasDoors: digests.length > 0,
+    change: change ?? { sentence: "", lines: [], hasLines: false, more: "" },
+    hasChange: change !== null,
     more: [
+      { label: "Scenes", href: SCENES_PATH, about: "Every scene over all days: pages, set-ups, takes, lenses, exposure." },
+      { label: "Plates", href: PLATES_PATH, about: "Every plate with its hero, how it was shot, and what is missing." },
+      { label: "Clips", href: CLIPS_PATH, about: "Every clip by its name, with its timecodes; and as a table." },
+      { label: "Production to date", href: SHOW_PRODUCTION_PATH, about: "Each day and all days so far, on one sheet." },
       { label: "Kit", href: KIT_PATH, about: "Cameras and lenses, how alike the set is, what is calibrated." },
       { label: "Findings", href: FINDINGS_PATH, about: "What was noticed on all days, and what each code means." },
       { label: "Words and methods", href: METHODS_PATH, about: "How every figure is computed, with its formula and source." },
+      { label: "About this report", href: ABOUT_PATH, about: "What it was made from, what its files are, how to check a pack." },
     ],
   };
 }
@@ -153,6 +181,8 @@ function dayEntry(d: DayDigest): DayEntry {
     hasPdf: pdfLink !== null,
     pdfHref: pdfLink?.href ?? "",
     pdfName: `camera report, ${name}`,
+    pack: d.packFiles.length === 0 ? "not written" : fileSize(packBytes(d)),
+    packCls: d.packFiles.length === 0 ? "absent" : "nb",
   };
 }
 

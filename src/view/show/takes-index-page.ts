@@ -1,9 +1,9 @@
 /** All takes of the show as the index of a book: by slate from A to Z. It serves readers without script, and Find in the browser. */
-import { compareText } from "../../core/finding.ts";
+import { compareCodes } from "../../core/code-order.ts";
 import { plural } from "../../format/words.ts";
 import type { DayDigest, TakeDigest } from "../../summary/types.ts";
 import type { PageModel, SiteContext } from "../context.ts";
-import { dayPath, foldName, hrefTo, TAKES_PATH, takePath } from "../links.ts";
+import { dayPath, foldName, freeName, hrefTo, TAKES_PATH, takePath } from "../links.ts";
 import { dayHeading, dayShort } from "../names.ts";
 import { pageBase } from "../page.ts";
 
@@ -64,11 +64,7 @@ function groupsOf(digests: readonly DayDigest[]): readonly IndexGroup[] {
   }
   const ids = new Set<string>();
   return [...groups].map(([heading, entries]) => {
-    const base = `slates-${foldName(heading)}`;
-    let id = base;
-    for (let n = 2; ids.has(id); n++) id = `${base}-${n}`;
-    ids.add(id);
-    return { id, heading, slates: entries };
+    return { id: freeName(`slates-${foldName(heading)}`, ids), heading, slates: entries };
   });
 }
 
@@ -99,20 +95,4 @@ function slatesOf(d: DayDigest): readonly IndexSlate[] {
 function headingOf(slate: string): string {
   const number = /^\d+/.exec(slate)?.[0];
   return number ?? /\p{L}/u.exec(slate)?.[0]?.toUpperCase() ?? "Other";
-}
-
-/** Order of an index: numbers by their value, letters without regard to case; 2 before 14, 14 before 14A. */
-export function compareCodes(a: string, b: string): number {
-  const [left, right] = [piecesOf(a), piecesOf(b)];
-  for (let i = 0; i < Math.min(left.length, right.length); i++) {
-    const [p, q] = [left[i] as string, right[i] as string];
-    const [m, n] = [Number(p), Number(q)];
-    const order = Number.isNaN(m) || Number.isNaN(n) ? compareText(p, q) : m - n;
-    if (order !== 0) return order;
-  }
-  return left.length - right.length || compareText(a, b);
-}
-
-function piecesOf(code: string): readonly string[] {
-  return code.toLowerCase().match(/\d+|\D+/g) ?? [];
 }

@@ -111,7 +111,6 @@ export interface Lens {
   readonly squeeze: number | null;
   /** From the image plane toward the object. */
   readonly entrancePupilMm: number | null;
-  /** Exit over entrance pupil diameter; `null`: 1, as of a thin lens. */
   readonly pupilMagnification: number | null;
   readonly frontToImageMm: number | null;
   readonly imageCircleMm: number | null;
@@ -119,7 +118,6 @@ export interface Lens {
   readonly place: Place;
 }
 
-/** Coefficient words belong to optics; they are repeated here so that readers of records need one import. */
 export type {
   CoefficientConvention,
   CoefficientName,

@@ -15,17 +15,27 @@ declare module "vitest" {
   }
 }
 
+interface Built {
+  readonly work: string;
+  readonly pages: Readonly<Partial<Record<PageKind, readonly string[]>>>;
+}
+
+/** Each project of the run has its own copy of this module: what they share is kept beside them. */
+const kept = globalThis as { daybookDemo?: Promise<Built> };
+
 export default async function setup(project: TestProject): Promise<() => void> {
-  const work = mkdtempSync(join(tmpdir(), "daybook-demo-"));
-  const out = join(work, "report");
-  // the demo has deliberate mistakes, so that its build ends with 1
-  const built = buildReport(join(ROOT, "data"), out);
-  const { pages } = await wholeSite(join(ROOT, "data"));
-  await built;
-  project.provide("demoOut", out);
-  project.provide(
-    "demoPages",
-    Object.fromEntries(Object.entries(pages).map(([kind, all]) => [kind, all.map((page) => page.path)])),
-  );
+  kept.daybookDemo ??= built();
+  const { work, pages } = await kept.daybookDemo;
+  project.provide("demoOut", join(work, "report"));
+  project.provide("demoPages", pages);
   return () => rmSync(work, { recursive: true, force: true });
+}
+
+async function built(): Promise<Built> {
+  const work = mkdtempSync(join(tmpdir(), "daybook-demo-"));
+  // the demo has deliberate mistakes, so that its build ends with 1
+  const report = buildReport(join(ROOT, "data"), join(work, "report"));
+  const { pages } = await wholeSite(join(ROOT, "data"));
+  await report;
+  return { work, pages: Object.fromEntries(Object.entries(pages).map(([kind, all]) => [kind, all.map((page) => page.path)])) };
 }

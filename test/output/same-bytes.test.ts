@@ -26,5 +26,5 @@ describe("a second build of the demo", () => {
     expect([0, 1]).toContain(run.status);
     expect(hashes(out)).toEqual(hashes(inject("demoOut")));
     rmSync(join(out, ".."), { recursive: true, force: true });
-  }, 60_000);
+  }, 180_000);
 });

@@ -29,6 +29,7 @@ export function offerSearch(page: Document): void {
   let ready: Finder | null = null;
   let active = -1;
   let scrolled = false;
+  let advising = 0;
 
   const options = () => [...list.children] as HTMLAnchorElement[];
 
@@ -49,6 +50,8 @@ export function offerSearch(page: Document): void {
         ready = made;
         help.textContent = helpFor(made.rows);
         answer();
+        // The box is drawn first and takes what is typed; the words of the remarks are read in the next free moment.
+        view?.setTimeout(() => made.warm());
       },
       () => {
         finder = null;
@@ -81,14 +84,18 @@ export function offerSearch(page: Document): void {
     scrolled = false;
     box.setAttribute("aria-expanded", String(shown.length > 0));
     count.textContent = describeFound(found, rows, shown.length);
-    offerAdvice(found);
+    // What was searched is said at once; what to try instead takes as long again, and waits until nobody types.
+    view?.clearTimeout(advising);
+    advice.hidden = true;
+    if (shown.length === 0) advising = view?.setTimeout(() => offerAdvice(found)) ?? 0;
     choose(shown.length > 0 ? 0 : -1);
     address.write(query);
   }
 
   function offerAdvice(found: Found): void {
+    const all = found.advice;
     advice.replaceChildren(
-      ...found.advice.map(({ label, query, takes }) => {
+      ...all.map(({ label, query, takes }) => {
         const button = page.createElement("button");
         button.type = "button";
         button.className = "btn";
@@ -101,7 +108,7 @@ export function offerSearch(page: Document): void {
         return button;
       }),
     );
-    advice.hidden = found.advice.length === 0;
+    advice.hidden = all.length === 0;
   }
 
   function choose(next: number): void {

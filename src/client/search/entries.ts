@@ -47,6 +47,11 @@ export interface Prepared {
   readonly rows: SearchRows;
   readonly entries: readonly Entry[];
   readonly lenses: readonly LensKeys[];
+  /** Made when it is asked for first: codes are found without it. */
+  readonly text: () => TextIndex;
+}
+
+export interface TextIndex {
   readonly vocabulary: Vocabulary;
   /** Places of a word: takes whose remark has it, standings, lenses. */
   readonly inRemarks: Postings;
@@ -82,11 +87,24 @@ export function prepare(rows: SearchRows): Prepared {
       standing: standing(row[17] === 1 ? `circled ${row[18]}` : row[18]),
     };
   });
+  let text: TextIndex | null = null;
+  return {
+    rows,
+    entries,
+    lenses,
+    text() {
+      text ??= textIndexOf(rows, standings);
+      return text;
+    },
+  };
+}
+
+function textIndexOf(rows: SearchRows, standings: readonly string[]): TextIndex {
   const inRemarks = postingsOf(rows.takes.map((row) => row[21]));
   const inStandings = postingsOf(standings);
   const inLenses = postingsOf(rows.lenses.map(([id, name]) => `${id} ${name}`));
   const vocabulary = vocabularyOf(new Set([...inRemarks.words, ...inStandings.words, ...inLenses.words]));
-  return { rows, entries, lenses, vocabulary, inRemarks, inStandings, inLenses };
+  return { vocabulary, inRemarks, inStandings, inLenses };
 }
 
 /** Gives the forms of a code; the rolls and the numbers in them repeat, so that their zeros are dropped once. */

@@ -14,27 +14,37 @@ export interface Found {
   readonly terms: readonly SearchTerm[];
   /** Folded words to mark in remarks. */
   readonly marks: ReadonlySet<string>;
-  /** What to try instead; only when nothing was found. */
+  /** What to try instead; only when nothing was found. Worked out each time it is read: as dear as the search itself. */
   readonly advice: readonly Advice[];
 }
 
 export interface Finder {
   readonly rows: SearchRows;
   find(query: string): Found;
+  /** Makes the index of words now rather than at the first query: for a moment in which nobody waits. */
+  warm(): void;
 }
 
-/** Makes rows ready to be searched: a tenth of a second for twelve thousand takes. */
+/** Makes rows ready to be searched; the words of the remarks follow with the first query, or with `warm`. */
 export function finderOf(rows: SearchRows): Finder {
   const prepared = prepare(rows);
   return {
     rows,
+    warm: () => void prepared.text(),
     find(query) {
       const terms = searchTerms(query);
       if (terms.length === 0) return { takes: [], terms, marks: new Set(), advice: [] };
       const marks = new Set<string>();
       const takes = matching(terms, prepared, marks);
       const count = (some: readonly SearchTerm[]) => matching(some, prepared, new Set()).length;
-      return { takes, terms, marks, advice: takes.length > 0 ? [] : adviceFor(terms, prepared, count) };
+      return {
+        takes,
+        terms,
+        marks,
+        get advice() {
+          return takes.length > 0 ? [] : adviceFor(terms, prepared, count);
+        },
+      };
     },
   };
 }
@@ -96,7 +106,7 @@ function scorer(term: SearchTerm, prepared: Prepared, marks: Set<string>): Score
       return inText === null ? codes : (e, place) => Math.max(codes(e, place), inText(e, place));
     }
     case "note": {
-      const inText = placeScores(lookup(term.key, prepared), prepared.inRemarks, prepared.entries.length, 30, marks);
+      const inText = placeScores(lookup(term.key, prepared), prepared.text().inRemarks, prepared.entries.length, 30, marks);
       return (_, place) => inText?.[place] ?? 0;
     }
     case "time":
@@ -123,7 +133,8 @@ function signedScore(term: CodeTerm, { lenses }: Prepared): Score {
 /** A word in the remarks, in the standing or in the lens's name; `null` when it is nowhere. */
 function wordScore(key: string, prepared: Prepared, marks: Set<string>, points: number): Score | null {
   const matches = lookup(key, prepared);
-  const { entries, inRemarks, inStandings, inLenses, lenses } = prepared;
+  const { entries, lenses } = prepared;
+  const { inRemarks, inStandings, inLenses } = prepared.text();
   const remarks = placeScores(matches, inRemarks, entries.length, points, marks);
   const standings = placeScores(matches, inStandings, entries.length, points - 5);
   const names = placeScores(matches, inLenses, lenses.length, points - 5);
@@ -131,9 +142,9 @@ function wordScore(key: string, prepared: Prepared, marks: Set<string>, points: 
   return (e, place) => Math.max(remarks?.[place] ?? 0, standings?.[e.standing] ?? 0, names?.[e.lens] ?? 0);
 }
 
-function lookup(key: string, { vocabulary }: Prepared): readonly WordMatch[] {
+function lookup(key: string, { text }: Prepared): readonly WordMatch[] {
   // A single letter is a camera; as the beginning of a word it would find nearly every take.
-  return key.length === 1 && !hasDigit(key) ? [] : vocabulary.lookup(key);
+  return key.length === 1 && !hasDigit(key) ? [] : text().vocabulary.lookup(key);
 }
 
 function placeScores(

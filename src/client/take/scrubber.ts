@@ -71,6 +71,16 @@ export function tieTimecode(form: HTMLFormElement, take: OpenTake, scrub: Scrubb
   const field = form.querySelector("input");
   const said = form.querySelector("[role=status]");
   if (field === null || said === null) return;
+  // What is typed replaces the timecode that stands there: the first press chooses it whole, the next sets the cursor.
+  let fresh = false;
+  field.addEventListener("focus", () => {
+    fresh = true;
+    field.select();
+  });
+  field.addEventListener("click", () => {
+    if (fresh) field.select();
+    fresh = false;
+  });
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     const found = frameOf(field.value, take.record);

@@ -1,0 +1,78 @@
+/** What the report may weigh and how soon it must be there. Limits in thousands of bytes, of files as they lie on the disk. */
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { gzipSync } from "node:zlib";
+import { describe, expect, inject, it } from "vitest";
+import { filesOf } from "../helpers/built-site.ts";
+import { launchChromium } from "../helpers/chromium.ts";
+import { DEMO_OUT, demoUrl, fullestOfEachKind } from "../helpers/demo-pages.ts";
+
+const files = filesOf(DEMO_OUT);
+const read = (path: string): Buffer => readFileSync(join(DEMO_OUT, path));
+const largest = (sizes: readonly number[]): number => Math.max(...sizes);
+
+/** A take of a minute at 24 frames a second. */
+const MINUTE = 1440;
+const PAINT_MS = 200;
+/** The machine may be busy with other things: five times the budget is a fault of the page whatever else runs. */
+const PATIENCE = 5;
+
+describe("budgets", () => {
+  it("a take's page is below 90 KB, without its data script", () => {
+    const sizes = (inject("demoPages").take ?? []).map((path) => read(path).length);
+    console.log(`take page: ${largest(sizes)} bytes at most`);
+    expect(largest(sizes)).toBeLessThan(90_000);
+  });
+
+  it("the data script of a take of 1,440 frames is below 60 KB", () => {
+    const days = files.filter((path) => /^packs\/[^/]+\/day\.json$/.test(path)).map((path) => JSON.parse(String(read(path))));
+    const sizes = days.flatMap((day: { date: string; takes: readonly { address: string; durationFrames: number }[] }) =>
+      day.takes
+        .map(({ address, durationFrames }) => ({ path: `days/${day.date}/takes/${address}.data.js`, frames: durationFrames }))
+        .filter(({ path, frames }) => frames > 0 && files.includes(path))
+        .map(({ path, frames }) => read(path).length * Math.max(1, MINUTE / frames)),
+    );
+    expect(sizes.length).toBeGreaterThan(20);
+    console.log(`data script: ${Math.round(largest(sizes))} bytes at most for ${MINUTE} frames`);
+    expect(largest(sizes)).toBeLessThan(60_000);
+  });
+
+  it("a day's page is below 400 KB with 150 takes as full as the demo's", () => {
+    const sizes = (inject("demoPages").day ?? []).map((path) => {
+      const html = String(read(path));
+      const rows = html.match(/<tr\b[^>]*>[\s\S]*?<\/tr>/g)?.filter((row) => row.includes('href="takes/')) ?? [];
+      expect(rows.length, path).toBeGreaterThan(20);
+      const inRows = rows.reduce((sum, row) => sum + Buffer.byteLength(row), 0);
+      return Buffer.byteLength(html) - inRows + (150 * inRows) / rows.length;
+    });
+    console.log(`day page with 150 takes: ${sizes.map((size) => Math.round(size / 1000)).join(", ")} KB`);
+    expect(largest(sizes)).toBeLessThan(400_000);
+  });
+
+  it("the scripts of a page are below 60 KB together, compressed", () => {
+    const scripts = files.filter((path) => /^assets\/.*\.js$/.test(path));
+    expect(scripts).toEqual(expect.arrayContaining(["assets/page.js", "assets/take.js"]));
+    const bytes = scripts.reduce((sum, path) => sum + gzipSync(read(path)).length, 0);
+    console.log(`client scripts: ${bytes} bytes compressed`);
+    expect(bytes).toBeLessThan(60_000);
+  });
+
+  it("a take's page is painted soon after it is asked for from the disk", async () => {
+    const browser = await launchChromium();
+    const paints: number[] = [];
+    for (let run = 0; run < 5; run++) {
+      const page = await browser.newPage();
+      await page.goto(demoUrl(fullestOfEachKind().get("take") ?? ""));
+      const painted = () =>
+        page.evaluate(() => performance.getEntriesByName("first-contentful-paint").map((entry) => entry.startTime));
+      await expect.poll(async () => (await painted()).length).toBe(1);
+      paints.push(...(await painted()));
+      await page.close();
+    }
+    await browser.close();
+    console.log(
+      `first paint of a take: ${paints.map((ms) => ms.toFixed(0)).join(", ")} ms; the budget is ${PAINT_MS} ms on a quiet machine`,
+    );
+    expect(Math.min(...paints)).toBeLessThan(PAINT_MS * PATIENCE);
+  });
+});

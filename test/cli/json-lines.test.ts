@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
+import { jsonLine } from "../../src/cli/json-lines.ts";
 import { runCommand } from "../../src/cli/run-command.ts";
 import { filesOf } from "../helpers/built-site.ts";
 import { fakeIo } from "./fake-io.ts";
@@ -78,6 +79,15 @@ describe("the lines of --json", () => {
   it("of findings are as the schema says, for every case of bad input", async () => {
     for (const name of readdirSync(join(ROOT, "test/cases"))) await lines(["check", join("test/cases", name)], ROOT);
     await lines(["check", "data"], ROOT);
+  });
+
+  it("of watch are as the schema says: what changed, and what the report that was kept does not know", () => {
+    for (const type of ["changed", "kept"]) {
+      const line = JSON.parse(jsonLine({ type, files: [`days/${DATE}/notes.csv`] }));
+      expect(isLine(line), ajv.errorsText(isLine.errors)).toBe(true);
+      expect(isLine({ ...line, files: "days" })).toBe(false);
+      seen.add(type);
+    }
   });
 
   it("have been seen of every type that the schema knows", () => {

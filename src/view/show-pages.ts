@@ -3,6 +3,7 @@ import type { ShowInput } from "../ingest/records.ts";
 import { calibrationCoverage } from "../summary/coverage.ts";
 import type { DayDigest } from "../summary/types.ts";
 import type { PageSet, SiteContext } from "./context.ts";
+import { forReaders } from "./day-pages.ts";
 import { findingsPage } from "./findings/findings-page.ts";
 import { deepFreeze } from "./freeze.ts";
 import { kitPage } from "./kit/kit-page.ts";
@@ -16,7 +17,8 @@ import { takesIndexPage } from "./show/takes-index-page.ts";
  * View models of the show-wide pages, made from what each day left behind: the first page, kit, a page a lens, all
  * findings with the glossary, words and methods. Frozen; every text ready to print.
  */
-export function showPages(digests: readonly DayDigest[], show: ShowInput, context: SiteContext): PageSet {
+export function showPages(digests: readonly DayDigest[], show: ShowInput, site: SiteContext): PageSet {
+  const context = forReaders(site);
   const paths = lensPaths(show.kit);
   const coverages = calibrationCoverage(show.kit, digests);
   const first = show.kit.lenses.map((lens) => show.kit.lenses.findIndex((other) => other.id === lens.id));

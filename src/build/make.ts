@@ -57,7 +57,10 @@ async function makeDay(request: DayRequest): Promise<DayWork> {
     const script = takeDataScript(date, t, show.show.distances, stills.byTake.get(t.take.address));
     if (script !== null) out.write(`${into}/${script.path}`, Buffer.from(script.text));
   }
-  await renderPages(dayPages(summary, site), out.absolute(into));
+  const { tableFiles } = await import("../view/table-files.ts");
+  const pages = dayPages(summary, site);
+  for (const { path, text } of tableFiles(pages)) out.write(`${into}/${path}`, Buffer.from(text));
+  await renderPages(pages, out.absolute(into));
   stage("hash list");
   const history = writePackHistory(out, into, date, historySettings(summary, tool));
   return { digest: digestDay(summary, packFiles), findings: [...summary.findings, ...history], files: input.files };
@@ -65,13 +68,16 @@ async function makeDay(request: DayRequest): Promise<DayWork> {
 
 async function makeShow(request: ShowRequest): Promise<void> {
   const { digests, show, showFindings, tool, buildId, out, into } = request;
-  const [{ showPages }, { SEARCH_ROWS_PATH, searchRows, searchRowsScript }, { copyAssets, renderPages }] = await Promise.all([
-    import("../view/show-pages.ts"),
-    import("../view/show/search-rows.ts"),
-    import("../site/render.ts"),
-  ]);
+  const [{ showPages }, { SEARCH_ROWS_PATH, searchRows, searchRowsScript }, { copyAssets, renderPages }, { tableFiles }] =
+    await Promise.all([
+      import("../view/show-pages.ts"),
+      import("../view/show/search-rows.ts"),
+      import("../site/render.ts"),
+      import("../view/table-files.ts"),
+    ]);
   const days = digests.map(({ date, day }) => ({ date, day }));
   const pages = showPages(digests, show, { tool, buildId, show: show.show, days, packFiles: [], showFindings });
+  for (const { path, text } of tableFiles(pages)) out.write(`${into}/${path}`, Buffer.from(text));
   await renderPages(pages, out.absolute(into));
   out.write(`${into}/${SEARCH_ROWS_PATH}`, Buffer.from(searchRowsScript(searchRows(digests, show.kit))));
   await copyAssets(out.absolute(into));

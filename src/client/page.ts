@@ -1,10 +1,12 @@
-/** What every page does in the browser: the reader's choice of light or dark, of units; copy buttons. Pages are complete without it. */
+/** What every page does in the browser: the reader's choice of light or dark, of units; search, tables, copy buttons. Pages are complete without it. */
 import { offerCopy } from "./parts/copy.ts";
 import { offerTheme } from "./parts/theme.ts";
 import { offerUnits } from "./parts/units.ts";
 import { offerSearch } from "./search/dialog.ts";
+import { offerTables } from "./table/start.ts";
 
 offerTheme(document);
 offerUnits(document);
 offerSearch(document);
 offerCopy(document);
+offerTables(document);

@@ -1,4 +1,6 @@
 /** CSV as the pack writes it: UTF-8, LF, comma, quotes where needed, and no cell that a spreadsheet would run. */
+import { csvField } from "../core/sheet-text.ts";
+
 export type CsvCell = string | number | boolean | null;
 
 /** Text of a table with its header row; `null` is an empty cell. */
@@ -10,11 +12,5 @@ export function csvText(header: readonly string[], rows: readonly (readonly CsvC
 export function csvCell(value: CsvCell): string {
   if (value === null) return "";
   if (typeof value !== "string") return String(value);
-  const safe = guardedText(value);
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
-}
-
-/** Text that a spreadsheet would run gets a leading apostrophe; numbers are left. */
-export function guardedText(value: string): string {
-  return /^[=+\-@]/.test(value) && !/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(value) ? `'${value}` : value;
+  return csvField(value);
 }

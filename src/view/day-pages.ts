@@ -9,6 +9,7 @@ import { deepFreeze } from "./freeze.ts";
 import { editorialPage } from "./readers/editorial-page.ts";
 import { productionPage } from "./readers/production-page.ts";
 import { vfxPage } from "./readers/vfx-page.ts";
+import { linkTableFiles } from "./table-files.ts";
 import { takePage } from "./take/take-page.ts";
 
 /** The context of pages whose reader may choose between metric and imperial. */
@@ -22,12 +23,14 @@ export function forReaders(context: SiteContext): SiteContext {
  */
 export function dayPages(summary: DaySummary, context: SiteContext): PageSet {
   const day = dayContext(summary, forReaders(context));
-  return deepFreeze({
-    day: [dayPage(day)],
-    take: day.takes.map((t) => takePage(t, day)),
-    editorial: [editorialPage(day)],
-    vfx: [vfxPage(day)],
-    production: [productionPage(day)],
-    "day-findings": [dayFindingsPage(day)],
-  });
+  return deepFreeze(
+    linkTableFiles({
+      day: [dayPage(day)],
+      take: day.takes.map((t) => takePage(t, day)),
+      editorial: [editorialPage(day)],
+      vfx: [vfxPage(day)],
+      production: [productionPage(day)],
+      "day-findings": [dayFindingsPage(day)],
+    }),
+  );
 }

@@ -15,7 +15,7 @@ export interface PageInput {
   readonly landscape?: boolean;
 }
 
-const SHARED_STYLES = ["tokens.css", "base.css", "marks.css", "search.css", "units.css"];
+const SHARED_STYLES = ["tokens.css", "base.css", "marks.css", "search.css", "units.css", "tables.css"];
 
 export function pageBase(input: PageInput, context: SiteContext): PageModel {
   const root = rootPrefix(input.path);

@@ -12,6 +12,7 @@ import { lensPaths } from "./links.ts";
 import { homePage } from "./show/home-page.ts";
 import { methodsPage } from "./show/methods-page.ts";
 import { takesIndexPage } from "./show/takes-index-page.ts";
+import { linkTableFiles } from "./table-files.ts";
 
 /**
  * View models of the show-wide pages, made from what each day left behind: the first page, kit, a page a lens, all
@@ -27,20 +28,22 @@ export function showPages(digests: readonly DayDigest[], show: ShowInput, site: 
     // a row whose id an earlier row has gets no page of its own
     return first[i] !== i || coverage === undefined ? [] : [{ lens, coverage }];
   });
-  return deepFreeze({
-    home: [homePage(digests, show, context)],
-    kit: [
-      kitPage(
-        show,
-        lenses.map(({ coverage }) => coverage),
-        context,
+  return deepFreeze(
+    linkTableFiles({
+      home: [homePage(digests, show, context)],
+      kit: [
+        kitPage(
+          show,
+          lenses.map(({ coverage }) => coverage),
+          context,
+        ),
+      ],
+      lens: lenses.map(({ lens, coverage }) =>
+        lensPage(lens, paths.get(lens.id) ?? "lenses/lens.html", { digests, show, coverage }, context),
       ),
-    ],
-    lens: lenses.map(({ lens, coverage }) =>
-      lensPage(lens, paths.get(lens.id) ?? "lenses/lens.html", { digests, show, coverage }, context),
-    ),
-    findings: [findingsPage(digests, context)],
-    "takes-index": [takesIndexPage(digests, context)],
-    methods: [methodsPage(context)],
-  });
+      findings: [findingsPage(digests, context)],
+      "takes-index": [takesIndexPage(digests, context)],
+      methods: [methodsPage(context)],
+    }),
+  );
 }

@@ -3,6 +3,7 @@ import type { PageModel } from "../context.ts";
 import type { DayContext } from "../day/day-context.ts";
 import { type DayHead, dayHead, dayTitle } from "../day/day-page.ts";
 import { type FileLink, fileLinks } from "../files.ts";
+import { type FilterBar, filterBar } from "../filters.ts";
 import { dayPath } from "../links.ts";
 import { dayShort } from "../names.ts";
 import { pageBase } from "../page.ts";
@@ -20,6 +21,7 @@ export interface PlateGroup {
 }
 
 export interface VfxPage extends PageModel, DayHead {
+  readonly filters: FilterBar;
   readonly groups: readonly PlateGroup[];
   readonly hasGroups: boolean;
   readonly others: TableModel;
@@ -57,6 +59,7 @@ export function vfxPage(day: DayContext): VfxPage {
       site,
     ),
     ...dayHead(day),
+    filters: filterBar(day.takes, day),
     groups: pairPlates(plates).map((pair, i) => plateGroup(pair, day, path, i)),
     hasGroups: plates.length > 0,
     others: standTable("others-table", "Takes that are not marked as plates", others, day, path, false),

@@ -11,6 +11,7 @@ import { dayNumber } from "./day-number.ts";
 import { packContents, packVfx } from "./pack.ts";
 import { writePackHistory } from "./pack-history.ts";
 import type { DayRequest, DayWork, Pipeline, ShowRequest } from "./pipeline.ts";
+import { findingFrames } from "./source-lines.ts";
 
 /** The pipeline that the command runs. */
 export async function loadPipeline(): Promise<Pipeline> {
@@ -51,7 +52,8 @@ async function makeDay(request: DayRequest): Promise<DayWork> {
   for (const { path, bytes } of stills.files) out.write(`${into}/${path}`, bytes);
   stage("pages");
   const [{ dayPages }, { renderPages }] = await Promise.all([import("../view/day-pages.ts"), import("../site/render.ts")]);
-  const site = { tool, buildId, show: show.show, days: request.days, packFiles, stills: stills.byTake, dataScripts: true };
+  const frames = findingFrames([...summary.findings, ...summary.takes.flatMap((t) => t.findings)], folder);
+  const site = { tool, buildId, show: show.show, days: request.days, packFiles, stills: stills.byTake, dataScripts: true, frames };
   const { takeDataScript } = await import("../view/take/take-data.ts");
   for (const t of summary.takes.filter(({ take }) => !take.duplicate)) {
     const script = takeDataScript(date, t, show.show.distances, stills.byTake.get(t.take.address));

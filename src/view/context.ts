@@ -47,6 +47,8 @@ export interface SiteContext {
   readonly stills?: ReadonlyMap<string, StillFiles>;
   /** Whether the data scripts of takes are written beside the pages. */
   readonly dataScripts?: boolean;
+  /** Lines of the input around each finding of the day, as the command prints them, carets last. */
+  readonly frames?: ReadonlyMap<Finding, readonly string[]>;
   /** Findings of `show.yaml` and `kit/`, for the show-wide findings page. */
   readonly showFindings?: readonly Finding[];
 }

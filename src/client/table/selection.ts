@@ -83,8 +83,11 @@ export function shownWords(shown: number, all: number, selection: Selection, lab
   if (isNothing(selection)) return all === 1 ? "1 clip." : `All ${clips(all)} shown.`;
   const words = selection.words.trim();
   if (shown === 0) {
-    if (words === "") return `No clip has these filters together: ${labels.join(", ")}.`;
-    return `No clip has \u2018${words}\u2019${labels.length === 0 ? "" : ` with these filters: ${labels.join(", ")}`}.`;
+    const none =
+      words === ""
+        ? `No clip has these filters together: ${labels.join(", ")}.`
+        : `No clip has \u2018${words}\u2019${labels.length === 0 ? "" : ` with these filters: ${labels.join(", ")}`}.`;
+    return `${none} Take a filter off, show all, or look on all days with \u2018Find a take\u2019.`;
   }
   const by = words === "" ? labels : [...labels, `\u2018${words}\u2019`];
   return `${shown} of ${clips(all)} shown: ${by.join(", ")}.`;

@@ -66,6 +66,14 @@ export function foldName(text: string): string {
   return folded === "" ? "x" : folded;
 }
 
+/** The name, or the name with `-2`, `-3` ... where it is taken; taken from then on. */
+export function freeName(base: string, taken: Set<string>): string {
+  let name = base;
+  for (let n = 2; taken.has(name); n++) name = `${base}-${n}`;
+  taken.add(name);
+  return name;
+}
+
 const PLAIN_FILE_NAME = /^[A-Za-z0-9](?:[A-Za-z0-9-]{0,38}[A-Za-z0-9])?$/;
 /** Names that some file systems keep for devices. */
 const DEVICE_NAME = /^(con|prn|aux|nul|com[0-9]|lpt[0-9])$/i;

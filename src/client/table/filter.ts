@@ -9,6 +9,7 @@ import {
   passes,
   type Selection,
   shownWords,
+  TAKE_FACETS,
   toggled,
   toQuery,
 } from "./selection.ts";
@@ -29,7 +30,7 @@ export function offerFilters(page: Document, changed: () => void): void {
   const view = page.defaultView;
   if (bar === null || box === null || said === null || view === null) return;
   const buttons = [...bar.querySelectorAll<HTMLButtonElement>(".chip")];
-  const names = [...new Set(buttons.map((chip) => chip.dataset.name ?? ""))];
+  const names = [...new Set([...TAKE_FACETS, ...buttons.map((chip) => chip.dataset.name ?? "")])];
   const clips = clipsOf(page);
   if (clips.length < 2) return;
   let selection = fromQuery(view.location.search, names);

@@ -14,6 +14,10 @@ export interface FilterRow {
   readonly words: string;
 }
 
+/** Facets that takes have on every page; a flag has no value. */
+const FLAGS = ["circled", "plates", "findings"];
+export const TAKE_FACETS: readonly string[] = ["lens", "camera", ...FLAGS];
+
 export const NOTHING: Selection = { chips: new Map(), words: "" };
 const WORDS = "has";
 
@@ -58,7 +62,7 @@ export function fromQuery(query: string, names: readonly string[]): Selection {
   const asked = new URLSearchParams(query);
   const chips = new Map<string, readonly string[]>();
   for (const name of names) {
-    const values = [...new Set(asked.getAll(name))];
+    const values = [...new Set(asked.getAll(name).map((value) => (FLAGS.includes(name) ? "" : value)))];
     if (values.length > 0) chips.set(name, values);
   }
   return { chips, words: asked.get(WORDS) ?? "" };

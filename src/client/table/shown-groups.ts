@@ -10,6 +10,7 @@ export function groupKeeper(table: HTMLTableElement): () => void {
   note.className = "small nothing";
   note.textContent = "No row of this table passes the filters.";
   const box = table.parentElement;
+  const line = table.ownerDocument.querySelector<HTMLElement>(`.take-away[data-table="${table.id}"]`);
   return () => {
     for (const old of table.querySelectorAll(LABELS)) old.remove();
     for (const body of table.tBodies) {
@@ -20,6 +21,7 @@ export function groupKeeper(table: HTMLTableElement): () => void {
     }
     const empty = [...table.tBodies].every((body) => body.hidden);
     if (box !== null) box.hidden = empty;
+    if (line !== null) line.hidden = empty;
     if (empty) box?.after(note);
     else note.remove();
   };

@@ -1,7 +1,7 @@
 /** What the pages of one day look up again and again. */
 import type { DaySummary, TakeSummary } from "../../summary/types.ts";
 import type { SiteContext } from "../context.ts";
-import { foldName, lensPaths } from "../links.ts";
+import { foldName, freeName, lensPaths } from "../links.ts";
 import { takeName } from "../names.ts";
 
 export interface DayContext {
@@ -44,10 +44,6 @@ function groupBySlate(takes: readonly TakeSummary[]): readonly SlateGroup[] {
   }
   const anchors = new Set<string>();
   return [...groups].map(([slate, members]) => {
-    const base = `slate-${foldName(slate)}`;
-    let anchor = base;
-    for (let n = 2; anchors.has(anchor); n++) anchor = `${base}-${n}`;
-    anchors.add(anchor);
-    return { slate, anchor, takes: members };
+    return { slate, anchor: freeName(`slate-${foldName(slate)}`, anchors), takes: members };
   });
 }

@@ -4,6 +4,8 @@ import type { TakeSummary } from "../../summary/types.ts";
 import { takeName } from "../names.ts";
 
 export interface PlatePair {
+  /** Slate of the hero, or what the plates say they are of. */
+  readonly slate: string;
   /** "24B, hero with clean". */
   readonly heading: string;
   readonly sentence: string;
@@ -24,6 +26,7 @@ export function pairPlates(plates: readonly TakeSummary[]): readonly PlatePair[]
     const rest = members.filter((t) => t.take.plate !== "hero");
     const kinds = [...new Set([...heroes, ...rest].map((t) => t.take.plate ?? ""))];
     return {
+      slate,
       heading: `${slate}: ${listWords(kinds)}`,
       sentence: pairSentence(heroes, rest),
       takes: [...heroes, ...rest],

@@ -4,7 +4,7 @@ import type { DayContext } from "../day/day-context.ts";
 import { type DayHead, dayHead, dayTitle } from "../day/day-page.ts";
 import { type FileLink, fileLinks } from "../files.ts";
 import { type FilterBar, filterBar } from "../filters.ts";
-import { dayPath } from "../links.ts";
+import { dayPath, foldName, freeName } from "../links.ts";
 import { dayShort } from "../names.ts";
 import { pageBase } from "../page.ts";
 import type { TableModel } from "../table.ts";
@@ -37,6 +37,7 @@ export function vfxPage(day: DayContext): VfxPage {
   const path = dayPath(summary.date, "vfx");
   const ref = { date: summary.date, day: summary.day.record.day };
   const plates = day.takes.filter((t) => t.take.plate !== null);
+  const ids = new Set<string>();
   const others = day.takes.filter((t) => t.take.plate === null);
   const files = fileLinks(
     site,
@@ -60,7 +61,7 @@ export function vfxPage(day: DayContext): VfxPage {
     ),
     ...dayHead(day),
     filters: filterBar(day.takes, day),
-    groups: pairPlates(plates).map((pair, i) => plateGroup(pair, day, path, i)),
+    groups: pairPlates(plates).map((pair) => plateGroup(pair, day, path, freeName(`plate-${foldName(pair.slate)}`, ids))),
     hasGroups: plates.length > 0,
     others: standTable("others-table", "Takes that are not marked as plates", others, day, path, false),
     othersLook: lookTable("others-look", "Lens look at the middle logged frame", others, day, path),
@@ -71,12 +72,12 @@ export function vfxPage(day: DayContext): VfxPage {
   };
 }
 
-function plateGroup(pair: PlatePair, day: DayContext, path: string, i: number): PlateGroup {
+function plateGroup(pair: PlatePair, day: DayContext, path: string, id: string): PlateGroup {
   return {
-    id: `plate-${i + 1}`,
+    id,
     heading: pair.heading,
     sentence: pair.sentence,
-    stand: standTable(`plate-table-${i + 1}`, `Plates: ${pair.heading}`, pair.takes, day, path, true),
-    look: lookTable(`plate-look-${i + 1}`, "Lens look at the middle logged frame, and each take's files", pair.takes, day, path),
+    stand: standTable(`${id}-table`, `Plates: ${pair.heading}`, pair.takes, day, path, true),
+    look: lookTable(`${id}-look`, "Lens look at the middle logged frame, and each take's files", pair.takes, day, path),
   };
 }

@@ -13,7 +13,7 @@ export interface Sorting {
 export function offerSorting(table: HTMLTableElement, sorting: Sorting): void {
   const rows = dataRows(table);
   const heads = [...(table.tHead?.rows[0]?.cells ?? [])];
-  if (rows.length < 2) return;
+  if (rows.length < 3) return;
   const places = rows.map((row) => row.parentElement);
   const order = table.dataset.order ?? "the page's own order";
   heads.forEach((head, column) => {

@@ -8,7 +8,7 @@ import type { Facet } from "./table.ts";
 /** A chip: `name` and `value` are those of the rows' facets, and of the address `?lens=P35&camera=A&circled`. */
 export interface FilterChip extends Facet {
   readonly label: string;
-  readonly count: number;
+  readonly count: string;
 }
 
 export interface FilterGroup {
@@ -47,7 +47,7 @@ export function filterBar(takes: readonly TakeSummary[], day: DayContext): Filte
     return [...counts];
   };
   const flags = FLAGS.flatMap(([name, label]) =>
-    counted(name).map(([value, count]): FilterChip => ({ name, value, label, count })),
+    counted(name).map(([value, count]): FilterChip => ({ name, value, label, count: String(count) })),
   );
   const cameras = counted("camera").sort(([a], [b]) => (a < b ? -1 : 1));
   const focal = (id: string) => {
@@ -64,9 +64,12 @@ export function filterBar(takes: readonly TakeSummary[], day: DayContext): Filte
     { label: "Kind", chips: flags },
     {
       label: "Camera",
-      chips: cameras.map(([value, count]) => ({ name: "camera", value, label: `Camera ${value}`, count })),
+      chips: cameras.map(([value, count]) => ({ name: "camera", value, label: `Camera ${value}`, count: String(count) })),
     },
-    { label: "Lens", chips: lenses.map(([value, count]) => ({ name: "lens", value, label: labels.get(value) ?? value, count })) },
+    {
+      label: "Lens",
+      chips: lenses.map(([value, count]) => ({ name: "lens", value, label: labels.get(value) ?? value, count: String(count) })),
+    },
   ];
   return {
     groups: groups.filter(({ label, chips }) => chips.length > (label === "Kind" ? 0 : 1)),

@@ -71,8 +71,8 @@ describe("filters of a day", () => {
     const chips = bar.groups.flatMap((group) => group.chips);
     for (const chip of chips) {
       const having = day.takes.filter((t) => takeFacets(t).some(({ name, value }) => name === chip.name && value === chip.value));
-      expect(chip.count, chip.label).toBe(having.length);
-      expect(chip.count).toBeGreaterThan(0);
+      expect(chip.count, chip.label).toBe(String(having.length));
+      expect(having.length).toBeGreaterThan(0);
     }
     expect(chips.filter(({ name }) => name === "camera").map(({ label }) => label)).toEqual(["Camera A", "Camera B"]);
     expect(bar.all).toBe(`All ${day.takes.length} clips shown.`);

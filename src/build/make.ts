@@ -11,6 +11,7 @@ import { dayNumber } from "./day-number.ts";
 import { packContents, packVfx } from "./pack.ts";
 import { writePackHistory } from "./pack-history.ts";
 import type { DayRequest, DayWork, Pipeline, ShowRequest } from "./pipeline.ts";
+import { findingFrames } from "./source-lines.ts";
 
 /** The pipeline that the command runs. */
 export async function loadPipeline(): Promise<Pipeline> {
@@ -51,10 +52,14 @@ async function makeDay(request: DayRequest): Promise<DayWork> {
   for (const { path, bytes } of stills.files) out.write(`${into}/${path}`, bytes);
   stage("pages");
   const [{ dayPages }, { renderPages }] = await Promise.all([import("../view/day-pages.ts"), import("../site/render.ts")]);
-  const site = { tool, buildId, show: show.show, days: request.days, packFiles, stills: stills.byTake, dataScripts: true };
   const { takeDataFiles } = await import("./take-data-files.ts");
   for (const { path, bytes } of takeDataFiles(summary, show.show.distances, stills.byTake)) out.write(`${into}/${path}`, bytes);
-  await renderPages(dayPages(summary, site), out.absolute(into));
+  const frames = findingFrames([...summary.findings, ...summary.takes.flatMap((t) => t.findings)], folder);
+  const site = { tool, buildId, show: show.show, days: request.days, packFiles, stills: stills.byTake, dataScripts: true, frames };
+  const { tableFiles } = await import("../view/table-files.ts");
+  const pages = dayPages(summary, site);
+  for (const { path, text } of tableFiles(pages)) out.write(`${into}/${path}`, Buffer.from(text));
+  await renderPages(pages, out.absolute(into));
   stage("hash list");
   const history = writePackHistory(out, into, date, historySettings(summary, tool));
   return { digest: digestDay(summary, packFiles), findings: [...summary.findings, ...history], files: input.files };
@@ -62,17 +67,18 @@ async function makeDay(request: DayRequest): Promise<DayWork> {
 
 async function makeShow(request: ShowRequest): Promise<void> {
   const { digests, show, showFindings, tool, buildId, out, into, lastChange, packs } = request;
-  const [{ showPages }, { showTexts }, { copyAssets, renderPages }] = await Promise.all([
+  const [{ showPages }, { showTexts }, { copyAssets, renderPages }, { tableFiles }] = await Promise.all([
     import("../view/show-pages.ts"),
     import("./show-texts.ts"),
     import("../site/render.ts"),
+    import("../view/table-files.ts"),
   ]);
   const texts = showTexts(digests, show);
   const showTables = texts.map(({ path, text }) => ({ name: path, bytes: Buffer.byteLength(text) }));
   const days = digests.map(({ date, day }) => ({ date, day }));
   const site = { tool, buildId, show: show.show, days, packFiles: [], showFindings, showTables, lastChange, packs };
   const pages = showPages(digests, show, site);
+  for (const { path, text } of [...texts, ...tableFiles(pages)]) out.write(`${into}/${path}`, text);
   await renderPages(pages, out.absolute(into));
-  for (const { path, text } of texts) out.write(`${into}/${path}`, text);
   await copyAssets(out.absolute(into));
 }

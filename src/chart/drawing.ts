@@ -1,3 +1,5 @@
+import type { DistanceSystem } from "../format/units.ts";
+
 /**
  * A drawing as data: one geometry that the page prints as SVG and the PDF draws with the same paths.
  * Coordinates are CSS pixels, x to the right, y down. `k` names a mark of the ribbon grammar (see the look): the
@@ -41,7 +43,14 @@ export type Mark =
   | "k-plate-frame"
   | "k-plate-mark";
 
-export type DrawItem =
+/** Readers' choices of units that an item is for; every reader's without it. */
+export interface ForUnits {
+  readonly units?: readonly DistanceSystem[];
+}
+
+export type DrawItem = DrawnItem & ForUnits;
+
+type DrawnItem =
   /** SVG path data; integers or one decimal; only the commands M m L l H h V v Z z. */
   | {
       readonly type: "path";

@@ -1,5 +1,5 @@
 /** A drawing as inline SVG. */
-import type { DrawItem, Drawing, PictureSlot } from "./drawing.ts";
+import type { DrawItem, Drawing, ForUnits, PictureSlot } from "./drawing.ts";
 import { bar, coordinate, segment } from "./path.ts";
 
 export interface SvgOptions {
@@ -51,18 +51,26 @@ function picture(item: Extract<DrawItem, { readonly type: "picture" }>, href: st
 function element(item: Exclude<DrawItem, { readonly type: "picture" }>): string {
   switch (item.type) {
     case "path":
-      return path(item.thin === true ? `${item.k} thin` : item.k, item.d);
+      return path(marked(item.thin === true ? `${item.k} thin` : item.k, item), item.d);
     case "line":
-      return path(item.k, segment(item.x1, item.y1, item.x2, item.y2));
+      return path(marked(item.k, item), segment(item.x1, item.y1, item.x2, item.y2));
     case "rect":
-      return path(item.k, bar(item.x, item.y, item.width, item.height));
+      return path(marked(item.k, item), bar(item.x, item.y, item.width, item.height));
     case "circle":
       return `<circle class="${item.k}" cx="${coordinate(item.x)}" cy="${coordinate(item.y)}" r="${coordinate(item.r)}"/>`;
     case "text": {
-      const tone = item.tone === "" ? "" : ` class="${escapeText(item.tone)}"`;
+      const classes = marked(item.tone, item);
+      const tone = classes === "" ? "" : ` class="${escapeText(classes)}"`;
       return `<text${tone} x="${coordinate(item.x)}" y="${coordinate(item.y)}">${escapeText(item.text)}</text>`;
     }
   }
+}
+
+/** Classes by which the page shows what is for its reader's units. */
+const UNIT_CLASS: Readonly<Record<string, string>> = { metric: "om", imperial: "oi", both: "ob", "metric both": "dm" };
+
+function marked(classes: string, { units }: ForUnits): string {
+  return units === undefined ? classes : `${classes} ${UNIT_CLASS[units.join(" ")] ?? ""}`.trim();
 }
 
 function path(mark: string, d: string): string {

@@ -1,3 +1,5 @@
+import { hasUnitChoice, settled } from "../format/units.ts";
+
 /**
  * How wide a text can get. Readers bring their own fonts, so widths are those of a wide sans: a label that fits by this
  * table fits in every common face.
@@ -26,6 +28,8 @@ const REGULAR: readonly (readonly [number, string])[] = [
   [99, "W"],
 ];
 
+const SYSTEMS = ["metric", "imperial", "both"] as const;
+
 /** A character that the table lacks counts as the widest. */
 const WIDEST = 100;
 /** Bold is at most this much wider, character for character. */
@@ -35,8 +39,9 @@ const WIDTHS: ReadonlyMap<string, number> = new Map(
   REGULAR.flatMap(([width, chars]) => [...chars].map((char) => [char, width] as const)),
 );
 
-/** Largest width of a text in CSS pixels at a font size in CSS pixels. */
+/** Largest width of a text in CSS pixels at a font size in CSS pixels, whichever units its reader chooses. */
 export function textWidth(text: string, size: number, bold = false): number {
+  if (hasUnitChoice(text)) return Math.max(...SYSTEMS.map((system) => textWidth(settled(text, system), size, bold)));
   let hundredths = 0;
   for (const char of text) hundredths += WIDTHS.get(char) ?? WIDEST;
   return (hundredths / 100) * size * (bold ? BOLD : 1);

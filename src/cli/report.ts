@@ -1,11 +1,9 @@
 /** Findings as text: one line each that editors and grep understand, then the place and the way to mend it. */
 import { isAbsolute, join, relative } from "node:path";
+import { sourceLines } from "../build/source-lines.ts";
+import { codeFrame, isCaretLine, type SourceLines } from "../core/code-frame.ts";
 import type { Finding, Severity } from "../core/finding.ts";
-import { pagedText } from "../csv/paged-text.ts";
-import { surveyText } from "../csv/survey.ts";
 import type { ShowFolder } from "../ingest/folder.ts";
-import { sourceOf } from "../ingest/open-file.ts";
-import { codeFrame, type SourceLines } from "./frame.ts";
 import { type Colours, severityWord } from "./style.ts";
 
 export interface ReportOptions {
@@ -25,7 +23,7 @@ export function findingsText(findings: readonly Finding[], source: ShowFolder, o
   const left = new Map<string, number>();
   const explained = new Set<string>();
   const lines: string[] = [];
-  const open = sourceReader(source);
+  const open = sourceLines(source);
   for (const [index, finding] of wanted.entries()) {
     const key = `${finding.file}\n${finding.code}`;
     const count = (shown.get(key) ?? 0) + 1;
@@ -47,7 +45,7 @@ function findingLines(finding: Finding, source: SourceLines | null, options: Rep
   const { colours } = options;
   const place = placeText(finding, options);
   const head = `${severityWord(finding.severity, colours)} ${colours.bold(finding.code)}  ${finding.message}`;
-  const frame = codeFrame(finding, source).map((line) => (/^ *\| *\^+$/.test(line) ? colours.red(line) : colours.dim(line)));
+  const frame = codeFrame(finding, source).map((line) => (isCaretLine(line) ? colours.red(line) : colours.dim(line)));
   const last = finding.accepted === null ? finding.hint : `accepted: ${finding.accepted}`;
   return [place === "" ? head : `${place}  ${head}`, ...frame, `  ${last}`];
 }
@@ -73,23 +71,4 @@ function moreLines(file: string | null, left: Map<string, number>): readonly str
     ([key, count]) => `${file ?? ""}  and ${count} more ${key.slice(key.indexOf("\n") + 1)} (check --max-findings 0 shows all)`,
   );
   return [...lines, ""];
-}
-
-/** Findings come in order of file: one text is open at a time, and of that a page. */
-function sourceReader(source: ShowFolder): (finding: Finding) => SourceLines | null {
-  let current: { file: string; lines: SourceLines | null } | null = null;
-  return (finding) => {
-    if (finding.file === null || finding.line === null) return null;
-    if (current?.file !== finding.file) current = { file: finding.file, lines: linesOf(source, finding.file) };
-    return current.lines;
-  };
-}
-
-function linesOf(source: ShowFolder, file: string): SourceLines | null {
-  const bytes = sourceOf(source, file);
-  if ("problem" in bytes) return null;
-  const survey = surveyText(bytes);
-  if (survey.nul !== null) return null;
-  const text = pagedText(bytes, survey);
-  return { count: survey.lines, text: (line) => text.line(line).replace(/\r$/, "") };
 }

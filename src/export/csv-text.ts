@@ -1,4 +1,5 @@
 /** CSV as the pack writes it: UTF-8, LF, comma, quotes where needed, and no cell that a spreadsheet would run. */
+import { csvField } from "../core/sheet-text.ts";
 import type { FrameRate } from "../time/frame-rate.ts";
 
 export type CsvCell = string | number | boolean | null;
@@ -12,16 +13,10 @@ export function csvText(header: readonly string[], rows: readonly (readonly CsvC
 export function csvCell(value: CsvCell): string {
   if (value === null) return "";
   if (typeof value !== "string") return String(value);
-  const safe = guardedText(value);
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  return csvField(value);
 }
 
 /** A timecode rate: `24`, `24000/1001`. */
 export function rateCell({ num, denom }: FrameRate): string {
   return denom === 1 ? String(num) : `${num}/${denom}`;
-}
-
-/** Text that a spreadsheet would run gets a leading apostrophe; numbers are left. */
-export function guardedText(value: string): string {
-  return /^[=+\-@]/.test(value) && !/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(value) ? `'${value}` : value;
 }

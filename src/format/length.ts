@@ -2,9 +2,9 @@
 import type { DistanceM } from "../core/quantity.ts";
 import { fixed, trimmed } from "./number.ts";
 import { INFINITY, MINUS, NBSP, withUnit } from "./space.ts";
+import { inUnits, type PageDistances } from "./units.ts";
 
-/** How a show wants its distances: in metres, in feet and inches, or in both. */
-export type DistanceSystem = "metric" | "imperial" | "both";
+export type { DistanceSystem } from "./units.ts";
 
 const MM_PER_INCH = 25.4;
 
@@ -15,11 +15,9 @@ const MM_PER_INCH = 25.4;
  * @example distance(2.4, "imperial") // `7' 10 1/2"`
  * @example distance("inf", "both") // "∞"
  */
-export function distance(m: DistanceM, system: DistanceSystem): string {
+export function distance(m: DistanceM, distances: PageDistances): string {
   if (isInfinite(m)) return INFINITY;
-  if (system === "imperial") return feetAndInches(m);
-  const metric = withUnit(metres(m), "m");
-  return system === "metric" ? metric : `${metric} (${feetAndInches(m)})`;
+  return inUnits(distances, (system) => (system === "imperial" ? feetAndInches(m) : withUnit(metres(m), "m")));
 }
 
 /**
@@ -27,25 +25,23 @@ export function distance(m: DistanceM, system: DistanceSystem): string {
  *
  * @example distanceRange(1.76, "inf", "metric") // "1.76 m to ∞"
  */
-export function distanceRange(from: DistanceM, to: DistanceM, system: DistanceSystem): string {
-  if (system === "both") {
-    const metric = distanceRange(from, to, "metric");
-    return isInfinite(from) && isInfinite(to) ? metric : `${metric} (${distanceRange(from, to, "imperial")})`;
-  }
-  const first = distance(from, system);
-  const last = distance(to, system);
-  return first === last ? first : `${first} to ${last}`;
+export function distanceRange(from: DistanceM, to: DistanceM, distances: PageDistances): string {
+  return inUnits(distances, (system) => {
+    const first = distance(from, system);
+    const last = distance(to, system);
+    return first === last ? first : `${first} to ${last}`;
+  });
 }
 
 /** The figure alone, for a column whose head has the unit: `2.40`, `∞`; feet and inches keep their marks. */
-export function distanceNumber(m: DistanceM, system: DistanceSystem = "metric"): string {
+export function distanceNumber(m: DistanceM, distances: PageDistances = "metric"): string {
   if (isInfinite(m)) return INFINITY;
-  return system === "imperial" ? feetAndInches(m) : metres(m);
+  return inUnits(distances, (system) => (system === "imperial" ? feetAndInches(m) : metres(m)));
 }
 
 /** The unit for the head of such a column: `m` or `ft in`. */
-export function distanceUnit(system: DistanceSystem): string {
-  return system === "imperial" ? `ft${NBSP}in` : "m";
+export function distanceUnit(distances: PageDistances): string {
+  return inUnits(distances, (system) => (system === "imperial" ? `ft${NBSP}in` : "m"));
 }
 
 /**

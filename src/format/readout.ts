@@ -2,11 +2,12 @@
 import { metresFromDioptres } from "../core/quantity.ts";
 import { NOT_CALCULATED, NOT_LOGGED, NOT_RECORDED } from "./absent.ts";
 import { degrees, tilt } from "./degrees.ts";
-import { type DistanceSystem, distance } from "./length.ts";
+import { distance } from "./length.ts";
 import { fixed } from "./number.ts";
 import { percent } from "./percent.ts";
 import { NBSP, withUnit } from "./space.ts";
 import { stops } from "./stop.ts";
+import type { PageDistances } from "./units.ts";
 
 /** Values of one frame; NaN = there is none. */
 export interface FrameValues {
@@ -50,7 +51,7 @@ export interface ReadoutEntry {
 }
 
 /** The twelve figures of the take sheet. On a frame that was not logged each says so. */
-export function readout(v: FrameValues, sources: ReadoutSources, system: DistanceSystem): readonly ReadoutEntry[] {
+export function readout(v: FrameValues, sources: ReadoutSources, system: PageDistances): readonly ReadoutEntry[] {
   const far = (dioptres: number) => distance(metresFromDioptres(dioptres), system);
   const all = [
     entry("Focus distance", v.focusDioptres, far, NOT_LOGGED, sources.focus, "v-focus"),

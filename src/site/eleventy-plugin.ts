@@ -2,6 +2,7 @@
 import type { EleventyConfig } from "@11ty/eleventy";
 import { PAGE_KINDS, type PageSet } from "../view/context.ts";
 import { TEMPLATE_ENGINE } from "./templates.ts";
+import { printUnits } from "./units-markup.ts";
 
 /**
  * Sets up an instance for the pages of this package: templates as in `TEMPLATE_ENGINE`, no ignore files, and nothing of
@@ -10,6 +11,7 @@ import { TEMPLATE_ENGINE } from "./templates.ts";
 export function usePages(config: EleventyConfig, pages: PageSet | (() => Promise<PageSet>)): void {
   config.setTemplateFormats(["njk"]);
   config.setLibrary("njk", TEMPLATE_ENGINE);
+  config.addTransform("units", (page) => printUnits(page));
   config.setUseGitIgnore(false);
   // A command that is installed as a dependency lies inside node_modules itself.
   config.ignores.delete("**/node_modules/**");

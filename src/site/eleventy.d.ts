@@ -11,6 +11,7 @@ declare module "@11ty/eleventy" {
     setUseGitIgnore(use: boolean): void;
     setQuietMode(quiet: boolean): void;
     setLibrary(engine: string, library: unknown): void;
+    addTransform(name: string, transform: (page: string) => string): void;
     addGlobalData(name: string, value: unknown): void;
     on(event: string, listener: (argument: unknown) => unknown): void;
   }

@@ -1,5 +1,6 @@
 /** What the pages need beside the summaries, and what a set of pages is. */
 import type { Finding } from "../core/finding.ts";
+import type { DistanceSystem, PageDistances } from "../format/units.ts";
 import type { ShowRecord } from "../ingest/records.ts";
 
 /** A shooting day as the other days' pages know it. */
@@ -59,7 +60,8 @@ export interface SiteContext {
   readonly tool: { readonly name: string; readonly version: string };
   /** Id made from content, never from the clock. */
   readonly buildId: string;
-  readonly show: ShowRecord;
+  /** With how the pages write distances: as the show wants, or so that the reader may choose. */
+  readonly show: Omit<ShowRecord, "distances"> & { readonly distances: PageDistances };
   /** All days of the show, in order of date. */
   readonly days: readonly DayRef[];
   /** Files of the pack of the day that is rendered; empty for show-wide pages. */
@@ -68,6 +70,8 @@ export interface SiteContext {
   readonly stills?: ReadonlyMap<string, StillFiles>;
   /** Whether the data scripts of takes are written beside the pages. */
   readonly dataScripts?: boolean;
+  /** Lines of the input around each finding of the day, as the command prints them, carets last. */
+  readonly frames?: ReadonlyMap<Finding, readonly string[]>;
   /** Findings of `show.yaml` and `kit/`, for the show-wide findings page. */
   readonly showFindings?: readonly Finding[];
   /** Tables beside the show-wide pages; absent where none are written. */
@@ -129,6 +133,8 @@ export interface PageModel {
   readonly script: string;
   /** Prefix of what the page remembers in the reader's browser. */
   readonly storeKey: string;
+  /** How the show wants distances: what stands until the reader chooses. */
+  readonly units: DistanceSystem;
   readonly tool: string;
   readonly buildId: string;
   readonly zone: string;

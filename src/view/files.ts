@@ -97,6 +97,12 @@ function seriesLink(first: PackFile, series: readonly PackFile[], date: string, 
   };
 }
 
+/** One file of the pack as a link; `undefined` when it was not written. */
+export function packFileLink(context: SiteContext, date: string, fromPath: string, name: string): FileLink | undefined {
+  const file = context.packFiles.find((other) => other.name === name);
+  return file === undefined ? undefined : fileLink(file, date, fromPath);
+}
+
 /** Files of the pack whose name passes, as links from a page, in the pack's order. */
 export function fileLinks(
   context: SiteContext,

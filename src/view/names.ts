@@ -1,8 +1,9 @@
 /** Names of takes, days and lenses as the pages write them. */
 
 import { dateShort } from "../format/time.ts";
+import type { PageDistances } from "../format/units.ts";
 import { sentenceCase } from "../format/words.ts";
-import type { Lens, ShowRecord } from "../ingest/records.ts";
+import type { Lens } from "../ingest/records.ts";
 import type { Take } from "../model/types.ts";
 import type { DayRef } from "./context.ts";
 
@@ -83,4 +84,4 @@ export function sentence(text: string): string {
   return `${sentenceCase(text)}${/[.!?]$/.test(text) ? "" : "."}`;
 }
 
-export type Distances = ShowRecord["distances"];
+export type Distances = PageDistances;

@@ -1,4 +1,5 @@
 /** The part of a page model that all pages share: title, trail, style sheets, foot. */
+import { showsWish } from "../format/units.ts";
 import type { Crumb, PageModel, SiteContext } from "./context.ts";
 import {
   ABOUT_PATH,
@@ -27,7 +28,7 @@ export interface PageInput {
   readonly landscape?: boolean;
 }
 
-const SHARED_STYLES = ["tokens.css", "base.css", "marks.css", "search.css"];
+const SHARED_STYLES = ["tokens.css", "base.css", "marks.css", "search.css", "units.css", "tables.css"];
 
 export function pageBase(input: PageInput, context: SiteContext): PageModel {
   const root = rootPrefix(input.path);
@@ -47,6 +48,7 @@ export function pageBase(input: PageInput, context: SiteContext): PageModel {
     styles: [...SHARED_STYLES, ...(input.styles ?? []), paperStyle(input, context)].map((name) => link(`assets/${name}`)),
     script: link("assets/page.js"),
     storeKey: `lens-daybook.${context.show.code}`,
+    units: showsWish(context.show.distances),
     tool: `${context.tool.name} ${context.tool.version}`,
     buildId: context.buildId,
     zone: context.show.timeZone === null ? "Time zone not recorded" : `Times are ${context.show.timeZone}`,

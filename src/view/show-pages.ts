@@ -3,6 +3,7 @@ import type { ShowInput } from "../ingest/records.ts";
 import { calibrationCoverage } from "../summary/coverage.ts";
 import type { DayDigest } from "../summary/types.ts";
 import type { PageSet, SiteContext } from "./context.ts";
+import { forReaders } from "./day-pages.ts";
 import { findingsPage } from "./findings/findings-page.ts";
 import { deepFreeze } from "./freeze.ts";
 import { kitPage } from "./kit/kit-page.ts";
@@ -16,12 +17,14 @@ import { platesPage } from "./show/plates-page.ts";
 import { scenesPage } from "./show/scenes-page.ts";
 import { showProductionPage } from "./show/show-production-page.ts";
 import { takesIndexPage } from "./show/takes-index-page.ts";
+import { linkTableFiles } from "./table-files.ts";
 
 /**
  * View models of the show-wide pages, made from what each day left behind: the first page, kit, a page a lens, all
  * findings with the glossary, all takes, words and methods, scenes, plates, clips, production to date, and about the report. Frozen; every text ready to print.
  */
-export function showPages(digests: readonly DayDigest[], show: ShowInput, context: SiteContext): PageSet {
+export function showPages(digests: readonly DayDigest[], show: ShowInput, site: SiteContext): PageSet {
+  const context = forReaders(site);
   const paths = lensPaths(show.kit);
   const coverages = calibrationCoverage(show.kit, digests);
   const first = show.kit.lenses.map((lens) => show.kit.lenses.findIndex((other) => other.id === lens.id));
@@ -30,25 +33,27 @@ export function showPages(digests: readonly DayDigest[], show: ShowInput, contex
     // a row whose id an earlier row has gets no page of its own
     return first[i] !== i || coverage === undefined ? [] : [{ lens, coverage }];
   });
-  return deepFreeze({
-    home: [homePage(digests, show, context)],
-    kit: [
-      kitPage(
-        show,
-        lenses.map(({ coverage }) => coverage),
-        context,
+  return deepFreeze(
+    linkTableFiles({
+      home: [homePage(digests, show, context)],
+      kit: [
+        kitPage(
+          show,
+          lenses.map(({ coverage }) => coverage),
+          context,
+        ),
+      ],
+      lens: lenses.map(({ lens, coverage }) =>
+        lensPage(lens, paths.get(lens.id) ?? "lenses/lens.html", { digests, show, coverage }, context),
       ),
-    ],
-    lens: lenses.map(({ lens, coverage }) =>
-      lensPage(lens, paths.get(lens.id) ?? "lenses/lens.html", { digests, show, coverage }, context),
-    ),
-    findings: [findingsPage(digests, context)],
-    "takes-index": [takesIndexPage(digests, context)],
-    methods: [methodsPage(context)],
-    scenes: [scenesPage(digests, show.kit, context)],
-    plates: [platesPage(digests, show.kit, context)],
-    clips: [clipsPage(digests, show.kit, context)],
-    "show-production": [showProductionPage(digests, context)],
-    about: [aboutPage(digests, show, context)],
-  });
+      findings: [findingsPage(digests, context)],
+      "takes-index": [takesIndexPage(digests, context)],
+      methods: [methodsPage(context)],
+      scenes: [scenesPage(digests, show.kit, context)],
+      plates: [platesPage(digests, show.kit, context)],
+      clips: [clipsPage(digests, show.kit, context)],
+      "show-production": [showProductionPage(digests, context)],
+      about: [aboutPage(digests, show, context)],
+    }),
+  );
 }

@@ -1,4 +1,8 @@
 /** Tables and fact lists as the templates print them: every text ready, every flag set. */
+import { csvRows, tsvRows } from "../core/sheet-text.ts";
+import { thousands } from "../format/number.ts";
+import { settled } from "../format/units.ts";
+import type { FileLink } from "./files.ts";
 
 export interface Cell {
   readonly text: string;
@@ -13,6 +17,9 @@ export interface Cell {
   readonly mono: boolean;
   /** Several links in one cell, after the text. */
   readonly links: readonly CellLink[];
+  /** What the page sorts by where the text's own order is another; may be empty. */
+  readonly value: string;
+  readonly hasValue: boolean;
 }
 
 export interface CellLink {
@@ -29,9 +36,19 @@ export interface Column {
   readonly cls: string;
 }
 
+/** What a row can be filtered by, as `data-<name>`: a lens, a camera; a flag such as `circled` has an empty value. */
+export interface Facet {
+  readonly name: string;
+  readonly value: string;
+}
+
 export interface Row {
   readonly id: string;
   readonly hasId: boolean;
+  readonly facets: readonly Facet[];
+  /** Cells that a copy of the row has in place of those shown, with tabs between; may be empty. */
+  readonly copy: string;
+  readonly hasCopy: boolean;
   readonly head: Cell;
   readonly cells: readonly Cell[];
 }
@@ -46,7 +63,22 @@ export interface TableModel {
   readonly rows: readonly Row[];
   readonly foot: readonly Row[];
   readonly hasFoot: boolean;
+  /** Names of the columns of a copy, where rows have cells of their own for it. */
+  readonly copyHead: string;
+  readonly hasCopyHead: boolean;
+  /** The order of the page, as readers call it: "shooting order". */
+  readonly order: string;
+  /** The same rows as a file; without one the page makes it of the rows shown. */
+  readonly file: FileLink;
+  readonly hasFile: boolean;
+  /** Said when the file has more rows than the page; may be empty. */
+  readonly more: string;
+  /** CSV of all rows, when the page has not room for all and no other file holds them; else empty. */
+  readonly overflow: string;
 }
+
+/** A page prints no more rows than this: beyond it browsers take seconds to open a page. */
+export const MOST_ROWS = 2000;
 
 export interface CellOptions {
   readonly num?: boolean;
@@ -58,6 +90,7 @@ export interface CellOptions {
   readonly mono?: boolean;
   readonly cls?: string;
   readonly links?: readonly CellLink[];
+  readonly value?: number | string;
 }
 
 export function cell(text: string, options: CellOptions = {}): Cell {
@@ -76,12 +109,14 @@ export function cell(text: string, options: CellOptions = {}): Cell {
     svg: options.svg ?? "",
     mono: options.mono === true,
     links: options.links ?? [],
+    value: String(options.value ?? ""),
+    hasValue: options.value !== undefined,
   };
 }
 
 /** A figure, right-aligned. */
-export function num(text: string): Cell {
-  return cell(text, { num: true });
+export function num(text: string, options: CellOptions = {}): Cell {
+  return cell(text, { ...options, num: true });
 }
 
 /** The text, or the word for what is absent. */
@@ -98,28 +133,65 @@ export function column(label: string, options: { readonly unit?: string; readonl
   return { label, unit: options.unit ?? "", cls: options.num === true ? "num" : "" };
 }
 
-export function row(head: Cell, cells: readonly Cell[], id = ""): Row {
-  return { id, hasId: id !== "", head, cells };
+export interface RowOptions {
+  readonly facets?: readonly Facet[];
+  readonly copy?: readonly string[];
 }
+
+export function row(head: Cell, cells: readonly Cell[], id = "", options: RowOptions = {}): Row {
+  const copy = tsvRows([options.copy ?? []]);
+  return { id, hasId: id !== "", head, cells, facets: options.facets ?? [], copy, hasCopy: copy !== "" };
+}
+
+export interface TableOptions {
+  readonly foot?: readonly Row[];
+  readonly showCaption?: boolean;
+  readonly cls?: string;
+  readonly copyHead?: readonly string[];
+  readonly order?: string;
+  /** A file of the pack with the same rows; `undefined` when it was not written. */
+  readonly file?: FileLink | undefined;
+}
+
+const NO_FILE: FileLink = { label: "", href: "", size: "" };
 
 export function table(
   id: string,
   caption: string,
   columns: readonly Column[],
   rows: readonly Row[],
-  options: { readonly foot?: readonly Row[]; readonly showCaption?: boolean; readonly cls?: string } = {},
+  options: TableOptions = {},
 ): TableModel {
   const foot = options.foot ?? [];
+  const copyHead = tsvRows([options.copyHead ?? []]);
+  const { file } = options;
+  const cut = rows.length > MOST_ROWS;
   return {
     id,
     caption,
     captionCls: options.showCaption === true ? "shown" : "vh",
     cls: options.cls ?? "plain",
     columns,
-    rows,
+    rows: cut ? rows.slice(0, MOST_ROWS) : rows,
     foot,
     hasFoot: foot.length > 0,
+    copyHead,
+    hasCopyHead: copyHead !== "",
+    order: options.order ?? "the page's own order",
+    file: file ?? NO_FILE,
+    hasFile: file !== undefined,
+    more: cut ? `The first ${thousands(MOST_ROWS)} of ${thousands(rows.length)} rows. All are in the file` : "",
+    overflow: cut && file === undefined ? csvOf(columns, rows) : "",
   };
+}
+
+/** A table as CSV: heads with their units, texts as the show wants them. */
+function csvOf(columns: readonly Column[], rows: readonly Row[]): string {
+  const lines = [
+    columns.map(({ label, unit }) => (unit === "" ? label : `${label} (${unit})`)),
+    ...rows.map((r) => [r.head, ...r.cells].map(({ text, note }) => (note === "" ? text : `${text} (${note})`))),
+  ];
+  return csvRows(lines.map((cells) => cells.map((text) => settled(text))));
 }
 
 /** Joins the class names that are text. */

@@ -60,15 +60,19 @@ const open = async (hash = "", path = PATH): Promise<void> => {
 };
 const timecode = (p: Page = page): Promise<string | null> => p.locator(".at-tc").textContent();
 const cells = (p: Page = page): Promise<string[][]> =>
-  p
-    .locator(".readout > div")
-    .evaluateAll((boxes) =>
-      boxes.map((box) => [
-        box.querySelector("dt")?.textContent ?? "",
-        box.querySelector("dd span:not(.src)")?.textContent ?? "",
-        box.querySelector("dd .src")?.textContent ?? "",
-      ]),
-    );
+  p.locator(".readout > div").evaluateAll((boxes) => {
+    // a distance stands there in both units, of which one is shown
+    const shown = (figure: Element | null) =>
+      [...(figure?.childNodes ?? [])]
+        .filter((node) => !(node instanceof Element) || getComputedStyle(node).display !== "none")
+        .map((node) => node.textContent)
+        .join("");
+    return boxes.map((box) => [
+      box.querySelector("dt")?.textContent ?? "",
+      shown(box.querySelector("dd span:not(.src)")),
+      box.querySelector("dd .src")?.textContent ?? "",
+    ]);
+  });
 const toFrame = async (frame: number, p: Page = page): Promise<void> => {
   await p.locator("#scrub").evaluate((slider, value) => {
     (slider as HTMLInputElement).value = String(value);

@@ -1,7 +1,7 @@
 import picocolors from "picocolors";
 import { describe, expect, it } from "vitest";
-import { codeFrame } from "../../src/cli/frame.ts";
 import { findingsText, type ReportOptions } from "../../src/cli/report.ts";
+import { codeFrame } from "../../src/core/code-frame.ts";
 import { type Finding, finding } from "../../src/core/finding.ts";
 import { lineIndex } from "../../src/core/text-position.ts";
 

@@ -124,11 +124,16 @@ describe("a frame as text", () => {
   const open = received(zoom);
 
   it("names take, timecode and frame, then a line a figure with unit and source", () => {
-    const lines = frameAsText(open, 0).split("\n");
+    const lines = frameAsText(open, 0, "metric").split("\n");
     expect(lines[0]).toContain("12 take 2 A, clip A009C002");
     expect(lines[1]).toBe("14:22:07:11, frame 1 of 754");
     expect(lines).toHaveLength(2 + 12 + 4);
     expect(lines[2]).toBe("Focus distance: 2.40\u00a0m (logged)");
+  });
+
+  it("gives distances in the units that the page shows", () => {
+    // 2.40 m is 94.488 in: 7 ft and 10.488 in, to a quarter 10 1/2 in
+    expect(frameAsText(open, 0, "imperial").split("\n")[2]).toBe("Focus distance: 7'\u00a010\u00a01/2\" (logged)");
   });
 
   it("as TSV has a row of names with units and a row of plain numbers", () => {

@@ -1,7 +1,7 @@
 /** The focus ribbon of a take sheet: focus over time with its depth of field, the stop and the focal length under it. */
 import { dioptresFromMetres } from "../../core/quantity.ts";
-import type { DistanceSystem } from "../../format/length.ts";
 import { fixed } from "../../format/number.ts";
+import { type PageDistances, showsWish } from "../../format/units.ts";
 import { plural } from "../../format/words.ts";
 import type { TakeSummary } from "../../summary/types.ts";
 import { nominalRate } from "../../time/frame-rate.ts";
@@ -23,7 +23,7 @@ import { focalStrip, stopStrip } from "./strips.ts";
 export interface FocusRibbonOptions {
   /** Whole width in CSS pixels, axes included; 480 at least. */
   readonly width: number;
-  readonly distances: DistanceSystem;
+  readonly distances: PageDistances;
   /** Frame that the cursor stands on, such as the middle logged frame that the readout shows; none without it. */
   readonly cursor?: number | null;
 }
@@ -59,7 +59,7 @@ export function focusRibbon(summary: TakeSummary, options: FocusRibbonOptions): 
   const { take, perFrame } = summary;
   const width = Math.max(480, options.width);
   const system = options.distances;
-  const axis = timeAxis(take, LEFT_MARGIN[system], width - RIGHT_MARGIN);
+  const axis = timeAxis(take, LEFT_MARGIN[showsWish(system)], width - RIGHT_MARGIN);
   const pulls = take.durationFrames > 0 ? (summary.pulls ?? []) : [];
   const base = nominalRate(take.rate);
   const labels = pullLabels(pulls, axis.x, axis.right, system, (frames) => frames / base);

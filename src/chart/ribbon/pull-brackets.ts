@@ -2,9 +2,9 @@
 
 import { dioptresFromMetres } from "../../core/quantity.ts";
 import { depths, dioptres } from "../../format/amounts.ts";
-import type { DistanceSystem } from "../../format/length.ts";
 import { distance } from "../../format/length.ts";
 import { secondsText } from "../../format/time.ts";
+import { oneSystem, type PageDistances } from "../../format/units.ts";
 import type { PullFigures } from "../../summary/types.ts";
 import type { DrawItem } from "../drawing.ts";
 import { boxOf, overlaps, type TextItem, text } from "../labels.ts";
@@ -46,7 +46,7 @@ export function pullLabels(
   pulls: readonly PullFigures[],
   x: (frame: number) => number,
   right: number,
-  system: DistanceSystem,
+  system: PageDistances,
   secondsOf: (frames: number) => number,
 ): PullLabels {
   const rows = pullRows(true);
@@ -85,7 +85,7 @@ function labelLines(
   start: number,
   right: number,
   rows: PullRows,
-  system: DistanceSystem,
+  system: PageDistances,
   secondsOf: (frames: number) => number,
 ): readonly TextItem[] {
   const seconds = `${secondsText(secondsOf(pull.frames))}${pull.follow ? " follow" : ""}`;
@@ -123,7 +123,7 @@ export function pullBrackets(
 }
 
 /** "far limit 1.91 m" and the like: one distance with a word before it. */
-export function namedDistance(name: string, dioptresValue: number, system: DistanceSystem): string {
+export function namedDistance(name: string, dioptresValue: number, system: PageDistances): string {
   const metres = dioptresValue <= 1e-9 ? "inf" : 1 / dioptresValue;
-  return `${name} ${distance(metres, system === "both" ? "metric" : system)}`;
+  return `${name} ${distance(metres, oneSystem(system))}`;
 }

@@ -1,7 +1,7 @@
 /** Grid, axes and borders of the focus ribbon. Every block of a border is a measure: a second, a tenth of a dioptre. */
-import type { DistanceSystem } from "../../format/length.ts";
 import { fixed } from "../../format/number.ts";
-import type { DrawItem } from "../drawing.ts";
+import type { DistanceSystem, PageDistances } from "../../format/units.ts";
+import type { DrawItem, ForUnits } from "../drawing.ts";
 import { text } from "../labels.ts";
 import { bar, segment } from "../path.ts";
 import { type DistanceScale, dioptreLabelStep, footTicks, metreTicks } from "../scales.ts";
@@ -21,25 +21,42 @@ export function gridLines(
   scale: DistanceScale,
   top: number,
   strips: readonly PlacedStrip[],
-  system: DistanceSystem,
+  system: PageDistances,
 ): readonly DrawItem[] {
   const { left, right } = axis;
-  const ticks = system === "imperial" ? footTicks(scale) : metreTicks(scale);
   let d = "";
-  for (const tick of ticks) if (tick.dioptres > 0) d += segment(left, scale.y(tick.dioptres), right, scale.y(tick.dioptres));
   for (const s of strips) for (const tick of s.strip.ticks) d += segment(left, tick.y, right, tick.y);
   for (const tick of axis.ticks) {
     d += segment(tick.x, top, tick.x, scale.floorY);
     for (const s of strips) d += segment(tick.x, s.top, tick.x, s.bottom);
   }
+  const across = axesFor(system).map(({ axis: of, units }): DrawItem => {
+    const ticks = (of === "imperial" ? footTicks(scale) : metreTicks(scale)).filter((tick) => tick.dioptres > 0);
+    const lines = ticks.map((tick) => segment(left, scale.y(tick.dioptres), right, scale.y(tick.dioptres)));
+    return { type: "path", k: "k-grid", d: lines.join(""), ...units };
+  });
   return [
+    ...across,
     { type: "path", k: "k-grid", d },
     { type: "path", k: "k-infinity", d: segment(left, scale.infinityY, right, scale.infinityY) },
   ];
 }
 
+/** The axes to draw: one, or one for each choice that the page's reader has. */
+function axesFor(distances: PageDistances): readonly { readonly axis: DistanceSystem; readonly units: ForUnits }[] {
+  if (distances === "metric" || distances === "imperial" || distances === "both") return [{ axis: distances, units: {} }];
+  const choices: readonly DistanceSystem[] = distances === "reader-both" ? ["metric", "imperial", "both"] : ["metric", "imperial"];
+  return choices.map((axis) => ({ axis, units: { units: [axis] } }));
+}
+
 /** Metres or feet down the left side; for both, feet further left on a line of their own. */
-export function distanceAxis(scale: DistanceScale, axis: TimeAxis, top: number, system: DistanceSystem): readonly DrawItem[] {
+export function distanceAxis(scale: DistanceScale, axis: TimeAxis, top: number, distances: PageDistances): readonly DrawItem[] {
+  return axesFor(distances).flatMap(({ axis: system, units }) =>
+    oneAxis(scale, axis, top, system).map((item) => ({ ...item, ...units })),
+  );
+}
+
+function oneAxis(scale: DistanceScale, axis: TimeAxis, top: number, system: DistanceSystem): readonly DrawItem[] {
   const main = system === "imperial" ? footTicks(scale) : metreTicks(scale);
   const items: DrawItem[] = [];
   let d = segment(axis.left - 0.5, top, axis.left - 0.5, scale.floorY);

@@ -1,6 +1,6 @@
 /** Words inside the plot: limits of the longest hold, gaps, noted distances, and what is missing. */
 import { dioptresFromMetres } from "../../core/quantity.ts";
-import type { DistanceSystem } from "../../format/length.ts";
+import type { PageDistances } from "../../format/units.ts";
 import { plural } from "../../format/words.ts";
 import type { TakeSummary } from "../../summary/types.ts";
 import type { DrawItem } from "../drawing.ts";
@@ -16,7 +16,7 @@ import { shortDistance } from "./ribbon-words.ts";
 
 export interface Plot {
   readonly summary: TakeSummary;
-  readonly system: DistanceSystem;
+  readonly system: PageDistances;
   readonly axis: TimeAxis;
   readonly scale: DistanceScale;
   readonly board: Board;

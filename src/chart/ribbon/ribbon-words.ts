@@ -1,41 +1,45 @@
 /** What a ribbon says: its title states the finding, its description says what is drawn and in which units. */
 import type { DistanceM } from "../../core/quantity.ts";
 import { dioptresFromMetres, numberFromDistance } from "../../core/quantity.ts";
-import { type DistanceSystem, distance, millimetresRange } from "../../format/length.ts";
+import { distance, millimetresRange } from "../../format/length.ts";
 import { significant } from "../../format/number.ts";
 import { withUnit } from "../../format/space.ts";
 import { stopRange } from "../../format/stop.ts";
+import { inUnits, oneSystem, type PageDistances } from "../../format/units.ts";
 import { countWords, plural } from "../../format/words.ts";
 import type { PullFigures, TakeSummary } from "../../summary/types.ts";
 
 /** A distance in as few figures as serve: two, or three where two would be more than 2 percent off. */
-export function shortDistance(m: DistanceM, system: DistanceSystem): string {
-  const metres = numberFromDistance(m);
-  if (!Number.isFinite(metres) || system === "imperial") return distance(m, "imperial");
-  const short = significant(metres, 2);
-  return withUnit(Math.abs(Number(short) - metres) > 0.02 * metres ? significant(metres, 3) : short, "m");
+export function shortDistance(m: DistanceM, distances: PageDistances): string {
+  return inUnits(oneSystem(distances), (system) => {
+    const metres = numberFromDistance(m);
+    if (!Number.isFinite(metres) || system === "imperial") return distance(m, "imperial");
+    const short = significant(metres, 2);
+    return withUnit(Math.abs(Number(short) - metres) > 0.02 * metres ? significant(metres, 3) : short, "m");
+  });
 }
 
 /** "6.0 m to 1.8 m"; ends that read alike in short are written in full. */
-export function shortMove(from: DistanceM, to: DistanceM, system: DistanceSystem): string {
-  const a = shortDistance(from, system);
-  const b = shortDistance(to, system);
-  const full = system === "imperial" ? system : "metric";
-  return a === b ? `${distance(from, full)} to ${distance(to, full)}` : `${a} to ${b}`;
+export function shortMove(from: DistanceM, to: DistanceM, distances: PageDistances): string {
+  return inUnits(oneSystem(distances), (system) => {
+    const a = shortDistance(from, system);
+    const b = shortDistance(to, system);
+    return a === b ? `${distance(from, system)} to ${distance(to, system)}` : `${a} to ${b}`;
+  });
 }
 
-function inWords(m: DistanceM, system: DistanceSystem): string {
+function inWords(m: DistanceM, system: PageDistances): string {
   return numberFromDistance(m) === Number.POSITIVE_INFINITY ? "infinity" : shortDistance(m, system);
 }
 
-function moveWords(from: DistanceM, to: DistanceM, system: DistanceSystem): string {
+function moveWords(from: DistanceM, to: DistanceM, system: PageDistances): string {
   const a = inWords(from, system);
   const b = inWords(to, system);
   return a === b ? `from ${shortMove(from, to, system)}` : `from ${a} to ${b}`;
 }
 
 /** The move of a take in one clause: up to three pulls one after the other, else the largest and where it ended. */
-export function focusClause(summary: TakeSummary, system: DistanceSystem): string {
+export function focusClause(summary: TakeSummary, system: PageDistances): string {
   const { focus, pulls } = summary;
   if (focus === null) return summary.perFrame === null ? "No log for this clip, no focus noted" : "No focus logged or noted";
   if (focus.source === "noted") {
@@ -51,7 +55,7 @@ export function focusClause(summary: TakeSummary, system: DistanceSystem): strin
   return `Focus ${moveWords(largest.fromM, largest.toM, system)}${then}`;
 }
 
-function heldClause(summary: TakeSummary, system: DistanceSystem): string {
+function heldClause(summary: TakeSummary, system: PageDistances): string {
   const focus = summary.focus;
   if (focus === null) return "";
   const near = dioptresFromMetres(focus.nearestM);
@@ -60,7 +64,7 @@ function heldClause(summary: TakeSummary, system: DistanceSystem): string {
   return still ? `Focus held at ${inWords(focus.startM, system)}` : `Focus ${moveWords(focus.nearestM, focus.farthestM, system)}`;
 }
 
-function chain(pulls: readonly PullFigures[], system: DistanceSystem): string {
+function chain(pulls: readonly PullFigures[], system: PageDistances): string {
   const [first, ...rest] = pulls;
   if (first === undefined) return "";
   let words = `Focus ${moveWords(first.fromM, first.toM, system)}`;
@@ -74,7 +78,7 @@ function chain(pulls: readonly PullFigures[], system: DistanceSystem): string {
 }
 
 /** The whole title: focus and pulls, then stop and focal length where they change, then what is missing. */
-export function ribbonTitle(summary: TakeSummary, system: DistanceSystem): string {
+export function ribbonTitle(summary: TakeSummary, system: PageDistances): string {
   const parts = [focusClause(summary, system)];
   if (summary.pulls !== null && summary.focus?.source !== "noted") parts.push(countWords(summary.pulls.length, "pull"));
   const { tStop: stop, focal, perFrame } = summary;

@@ -1,10 +1,10 @@
 /** The ribbon of a row of the day: every row has the same seconds a pixel and the same focus scale. */
 import { dioptresFromMetres } from "../../core/quantity.ts";
-import type { DistanceSystem } from "../../format/length.ts";
 import { minutesSeconds } from "../../format/time.ts";
+import type { DistanceSystem, PageDistances } from "../../format/units.ts";
 import type { TakeSummary } from "../../summary/types.ts";
 import { nominalRate } from "../../time/frame-rate.ts";
-import type { DrawItem, Drawing } from "../drawing.ts";
+import type { DrawItem, Drawing, ForUnits } from "../drawing.ts";
 import { text } from "../labels.ts";
 import { bar, polyline, segment } from "../path.ts";
 import { type DistanceScale, distanceScale } from "../scales.ts";
@@ -20,7 +20,7 @@ export interface RowRibbonOptions {
   readonly height: number;
   /** First row of a slate: the grid is labelled. */
   readonly firstRow: boolean;
-  readonly distances: DistanceSystem;
+  readonly distances: PageDistances;
   /** Whole width, so that rows line up; what the take needs without it. */
   readonly width?: number;
 }
@@ -55,10 +55,8 @@ export function rowRibbon(summary: TakeSummary, options: RowRibbonOptions): Draw
   const items: DrawItem[] = [];
   if (take.durationFrames > 0) {
     items.push({ type: "rect", k: "k-frame", x: ROW_GUTTER, y: TOP, width: right - ROW_GUTTER, height: scale.floorY - TOP });
-    const grid = options.distances === "imperial" ? IMPERIAL_GRID : METRIC_GRID;
-    const lines = [0, ...grid.map((g) => g.dioptres)].map((d) => segment(ROW_GUTTER, scale.y(d), right, scale.y(d)));
-    items.push({ type: "path", k: "k-grid", d: lines.join("") });
-    if (options.firstRow) items.push(...gridLabels(grid, scale));
+    items.push(...gridLines(options.distances, scale, right));
+    if (options.firstRow) items.push(...gridLabels(options.distances, scale));
     if (perFrame !== null) {
       const drawn = focusLine(perFrame, scale, x, true);
       items.push(...drawn.band, ...drawn.line);
@@ -78,17 +76,35 @@ export function rowRibbon(summary: TakeSummary, options: RowRibbonOptions): Draw
   };
 }
 
-function gridLabels(
-  grid: readonly { readonly dioptres: number; readonly text: string }[],
-  scale: DistanceScale,
-): readonly DrawItem[] {
-  // On a low row only infinity and the nearer line have room.
-  const room = scale.y(grid[0]?.dioptres ?? 0) - scale.infinityY >= 13;
-  const shown = room ? grid : grid.slice(1);
+/** The round distances of the grid, and the readers' units that each set is for. */
+function grids(distances: PageDistances) {
+  if (distances === "imperial") return [{ grid: IMPERIAL_GRID, units: {} }];
+  if (distances === "metric" || distances === "both") return [{ grid: METRIC_GRID, units: {} }];
   return [
-    text(ROW_GUTTER - 5, scale.infinityY + 5, "\u221e", "end", "t-ink"),
-    ...shown.map((g) => text(ROW_GUTTER - 5, scale.y(g.dioptres) + 4.3, g.text, "end", "t-fine")),
+    { grid: METRIC_GRID, units: unitsOf("metric", "both") },
+    { grid: IMPERIAL_GRID, units: unitsOf("imperial") },
   ];
+}
+
+function unitsOf(...units: readonly DistanceSystem[]): ForUnits {
+  return { units };
+}
+
+function gridLines(distances: PageDistances, scale: DistanceScale, right: number): readonly DrawItem[] {
+  return grids(distances).map(({ grid, units }) => {
+    const lines = [0, ...grid.map((g) => g.dioptres)].map((d) => segment(ROW_GUTTER, scale.y(d), right, scale.y(d)));
+    return { type: "path", k: "k-grid", d: lines.join(""), ...units };
+  });
+}
+
+function gridLabels(distances: PageDistances, scale: DistanceScale): readonly DrawItem[] {
+  const labels = grids(distances).flatMap(({ grid, units }) => {
+    // On a low row only infinity and the nearer line have room.
+    const room = scale.y(grid[0]?.dioptres ?? 0) - scale.infinityY >= 13;
+    const shown = room ? grid : grid.slice(1);
+    return shown.map((g) => ({ ...text(ROW_GUTTER - 5, scale.y(g.dioptres) + 4.3, g.text, "end", "t-fine"), ...units }));
+  });
+  return [text(ROW_GUTTER - 5, scale.infinityY + 5, "\u221e", "end", "t-ink"), ...labels];
 }
 
 function noted(summary: TakeSummary, scale: DistanceScale, right: number): readonly DrawItem[] {

@@ -3,14 +3,15 @@ import { metresFromDioptres } from "../../core/quantity.ts";
 import { NOT_CALCULATED, NOT_LOGGED, NOT_RECORDED } from "../../format/absent.ts";
 import { type FrameValues, furtherReadout, type ReadoutEntry, readout } from "../../format/readout.ts";
 import type { OpenTake } from "../../format/take-record.ts";
+import type { DistanceSystem } from "../../format/units.ts";
 
 /** "frame 641 of 754". */
 export function frameWords(take: OpenTake, frame: number): string {
   return `frame ${frame + 1} of ${take.record.frames}`;
 }
 
-/** Name, timecode and every figure with unit and source, a line each. */
-export function frameAsText(take: OpenTake, frame: number): string {
+/** Name, timecode and every figure with unit and source, a line each; distances in the units that the page shows. */
+export function frameAsText(take: OpenTake, frame: number, units: DistanceSystem): string {
   const { record } = take;
   const values = take.valuesAt(frame);
   const head = [
@@ -22,7 +23,7 @@ export function frameAsText(take: OpenTake, frame: number): string {
   return [
     head.filter((part) => part !== null).join(", "),
     `${timecode === null ? "" : `${timecode}, `}${frameWords(take, frame)}`,
-    ...[...readout(values, record.sources, record.distances), ...furtherReadout(values)].map(line),
+    ...[...readout(values, record.sources, units), ...furtherReadout(values)].map(line),
   ].join("\n");
 }
 

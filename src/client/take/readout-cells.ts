@@ -1,5 +1,6 @@
 /** Writes readouts into the page's lists of facts. */
 import type { ReadoutEntry } from "../../format/readout.ts";
+import { writeUnits } from "../parts/units.ts";
 
 /** Fills the cells of a list that the builder made, in its order. */
 export function fillReadout(list: Element, entries: readonly ReadoutEntry[]): void {
@@ -30,7 +31,7 @@ export function readoutList(page: Document, entries: readonly ReadoutEntry[]): H
 function fill(cell: Element, { value, source, cls }: ReadoutEntry): void {
   const figure = cell.querySelector("span:not(.src)");
   if (figure !== null) {
-    figure.textContent = value;
+    writeUnits(figure, value);
     figure.className = cls;
   }
   const said = cell.querySelector(".src");

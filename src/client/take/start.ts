@@ -1,7 +1,9 @@
 /** Puts the scrubber to work on a take sheet. */
 import { furtherReadout, readout } from "../../format/readout.ts";
 import type { OpenTake } from "../../format/take-record.ts";
+import { readerMayChoose } from "../../format/units.ts";
 import { copyText } from "../parts/copy.ts";
+import { unitsOf } from "../parts/units.ts";
 import { frameOf, hashOfTimecode, timecodeOfHash } from "./address.ts";
 import { cursorOf, keepInView, readPlot } from "./cursor.ts";
 import { frameAsText, frameAsTsv, frameWords } from "./frame-text.ts";
@@ -43,7 +45,7 @@ export function startTake(page: Document, take: OpenTake): void {
       const middle = frame === take.record.middle ? ", the middle logged frame" : "";
       words.textContent = frameWords(take, frame) + middle;
     }
-    fillReadout(list, readout(values, take.record.sources, take.record.distances));
+    fillReadout(list, readout(values, take.record.sources, readerMayChoose(take.record.distances)));
     fillReadout(further, furtherReadout(values));
   });
   slide.hidden = false;
@@ -80,7 +82,7 @@ function tieAddress(page: Document, take: OpenTake, scrub: Scrubber): void {
 function tieCopies(page: Document, moves: Element, take: OpenTake, scrub: Scrubber): void {
   const said = moves.querySelector("#copy-said");
   const texts: Readonly<Record<string, (frame: number) => string>> = {
-    text: (frame) => frameAsText(take, frame),
+    text: (frame) => frameAsText(take, frame, unitsOf(page)),
     tsv: (frame) => frameAsTsv(take, frame),
     link: (frame) => {
       const [address = ""] = page.location.href.split("#");

@@ -1,10 +1,10 @@
 /** The lens on every frame of a take, in the units of `lens.csv`. */
 
+import { guardedText } from "../../core/sheet-text.ts";
 import { lensLookFrames } from "../../summary/lens-look-frames.ts";
 import type { TakeSummary } from "../../summary/types.ts";
 import { formatTimecode } from "../../time/timecode.ts";
 import type { CsvCell } from "../csv-text.ts";
-import { guardedText } from "../csv-text.ts";
 import { lossOf, plainBrownConrady } from "./coefficients.ts";
 import { metresOfFocus, tidy } from "./units.ts";
 

@@ -31,7 +31,8 @@ export function pullsTable(report: Report, parent: Element, t: TakeSummary): voi
   const pulls = t.pulls ?? [];
   if (pulls.length === 0) return;
   const { distances } = report.summary.show;
-  const unit = distanceUnit(distances);
+  const system = distances === "imperial" ? "imperial" : "metric";
+  const unit = distanceUnit(system);
   const columns = [
     { head: "Pull", width: 36 },
     { head: "Start", width: 52 },
@@ -43,7 +44,6 @@ export function pullsTable(report: Report, parent: Element, t: TakeSummary): voi
     { head: "Depths", width: 54, align: "end" },
     { head: "Fastest, 1/m a second", width: 90, align: "end" },
   ] as const;
-  const system = distances === "imperial" ? "imperial" : "metric";
   const rows = pulls.map((pull, i) => ({
     cells: [
       `${i + 1}${pull.follow ? " follow" : ""}`,

@@ -7,7 +7,8 @@ import { dateLong, dayMinutes } from "../../format/time.ts";
 import { plural, sentenceCase } from "../../format/words.ts";
 import type { PageModel } from "../context.ts";
 import { type Fact, fact, factOr } from "../facts.ts";
-import type { FileLink } from "../files.ts";
+import { type FileLink, packFileLink } from "../files.ts";
+import { type FilterBar, filterBar } from "../filters.ts";
 import { type CountPart, countParts } from "../findings/findings.ts";
 import { dayPath, hrefTo, METHODS_PATH } from "../links.ts";
 import { dayHeading, dayShort, sentence, tradeWords, unitName } from "../names.ts";
@@ -49,6 +50,10 @@ export interface DayPage extends PageModel {
   readonly stopUnit: string;
   readonly focusUnit: string;
   readonly takesCaption: string;
+  readonly filters: FilterBar;
+  /** The same rows as a file of the pack. */
+  readonly takesFile: FileLink;
+  readonly hasTakesFile: boolean;
   readonly slates: readonly SlateRows[];
   readonly hasTakes: boolean;
   readonly emptySentence: string;
@@ -77,6 +82,7 @@ export function dayPage(day: DayContext): DayPage {
   const stopsShown = stopScale(day.takes);
   const files = packLinks(day, path);
   const exposure = exposureTable(day, path);
+  const takesFile = packFileLink(site, summary.date, path, "takes.csv");
   return {
     ...pageBase({ path, title: dayTitle(day), trail: [{ label: dayShort(ref), path }], styles: ["day.css"] }, site),
     ...dayHead(day),
@@ -98,6 +104,9 @@ export function dayPage(day: DayContext): DayPage {
     stopUnit: `T${stopsShown.widest} to T${stopsShown.deepest}`,
     focusUnit: focusColumnUnit(day),
     takesCaption: takesCaption(dayHeading(ref)),
+    filters: filterBar(day.takes, day),
+    takesFile: takesFile ?? { label: "", href: "", size: "" },
+    hasTakesFile: takesFile !== undefined,
     slates: slateRows(day, path, { pixelsPerSecond: scale.pixelsPerSecond, stops: stopsShown }),
     hasTakes: day.takes.length > 0,
     emptySentence: `No takes. Neither notes.csv nor a log with a take was found in days/${summary.date}/.`,

@@ -11,11 +11,12 @@ import { minutesSeconds } from "../../format/time.ts";
 import { plural } from "../../format/words.ts";
 import type { TakeSummary } from "../../summary/types.ts";
 import { distanceUnit, rangeInColumn } from "../distances.ts";
+import { takeFacets } from "../filters.ts";
 import { severityClass, severityWord, worstFirst } from "../findings/findings.ts";
 import { hrefTo, takePath } from "../links.ts";
 import { focalMark, plateWords, sentence, tradeWords } from "../names.ts";
 import type { StopScale } from "../stop-scale.ts";
-import { classes } from "../table.ts";
+import { classes, type Facet } from "../table.ts";
 import { focalRange } from "../take/take-facts.ts";
 import { RIBBON_COLUMN } from "../time-scale.ts";
 import type { DayContext, SlateGroup } from "./day-context.ts";
@@ -25,6 +26,7 @@ const ROW_HEIGHT = 57;
 
 export interface TakeRow {
   readonly id: string;
+  readonly facets: readonly Facet[];
   readonly cls: string;
   readonly href: string;
   readonly slate: string;
@@ -116,6 +118,7 @@ function takeRow(t: TakeSummary, day: DayContext, path: string, place: RowPlace)
   });
   return {
     id: take.address,
+    facets: takeFacets(t),
     cls: classes(["take", place.pair && "pair", take.circled && "circled"]),
     href: hrefTo(path, takePath(day.summary.date, take.address)),
     slate: take.slate,

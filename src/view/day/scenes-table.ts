@@ -53,13 +53,16 @@ function sceneRow(scene: ScheduledScene, record: DayRecord): Row {
   const scheduled = record.scheduled.some((s) => s.scene === scene.scene);
   return row(cell(scene.scene, { nb: true }), [
     cell("", { svg: boxes }),
-    scheduled
-      ? numOr(scene.eighths === null ? null : eighths(scene.eighths), NOT_RECORDED)
-      : cell("not scheduled", { num: true, absent: true }),
-    done ? numOr(completed === null ? null : eighths(completed), NOT_RECORDED) : num("0"),
+    scheduled ? pagesCell(scene.eighths) : cell("not scheduled", { num: true, absent: true }),
+    done ? pagesCell(completed) : num("0"),
     numOr(scene.seconds === null ? null : minutesSeconds(scene.seconds), NOT_RECORDED),
     statusCell(scene.scene, record),
   ]);
+}
+
+/** Pages sort by their eighths: 7/8 is less than 2. */
+function pagesCell(count: number | null) {
+  return count === null ? numOr(null, NOT_RECORDED) : num(eighths(count), { value: count });
 }
 
 function statusCell(scene: string, record: DayRecord) {

@@ -39,7 +39,7 @@ export function dayFindingsPage(day: DayContext): DayFindingsPage {
   const ref = { date: summary.date, day: summary.day.record.day };
   const files = fileLinks(site, summary.date, path, (name) => name === "findings.csv");
   const views = (findings: readonly Finding[]) =>
-    findings.map((f) => findingView(f, { path, date: summary.date, takes: day.names }));
+    findings.map((f) => findingView(f, { path, date: summary.date, takes: day.names, frames: site.frames }));
   const open = openFindings(summary.findings);
   const groups: readonly FindingGroup[] = [
     ...GROUPS.map((group) => ({

@@ -1,4 +1,5 @@
 /** Findings as the pages print them. */
+import { isCaretLine } from "../../core/code-frame.ts";
 import type { Finding, FindingCounts, Severity } from "../../core/finding.ts";
 import { findingKind } from "../../core/findings/catalogue.ts";
 import { plural } from "../../format/words.ts";
@@ -13,6 +14,10 @@ export interface FindingView {
   readonly hint: string;
   /** `notes.csv:19:42`, or the words for a finding without a place. */
   readonly place: string;
+  /** The line and the one before it, numbered, and the line of carets below; empty where the page does not show them. */
+  readonly frame: string;
+  readonly carets: string;
+  readonly hasFrame: boolean;
   readonly take: string;
   readonly hasTake: boolean;
   readonly takeHref: string;
@@ -45,6 +50,8 @@ export interface FindingLinks {
   readonly date: string;
   /** Names of the takes that have a page, by address. */
   readonly takes: ReadonlyMap<string, string>;
+  /** Lines around the findings, for a page that shows them. */
+  readonly frames?: ReadonlyMap<Finding, readonly string[]> | undefined;
 }
 
 export function findingView(finding: Finding, links: FindingLinks): FindingView {
@@ -58,10 +65,17 @@ export function findingView(finding: Finding, links: FindingLinks): FindingView 
     message: finding.message,
     hint: finding.accepted == null ? finding.hint : `Accepted: ${finding.accepted}`,
     place: placeText(finding),
+    ...frameOf(links.frames?.get(finding) ?? []),
     take: name ?? "",
     hasTake: name !== undefined && target !== links.path,
     takeHref: name === undefined ? "" : hrefTo(links.path, target),
   };
+}
+
+function frameOf(lines: readonly string[]): Pick<FindingView, "frame" | "carets" | "hasFrame"> {
+  const last = lines[lines.length - 1] ?? "";
+  const carets = isCaretLine(last) ? last : "";
+  return { frame: (carets === "" ? lines : lines.slice(0, -1)).join("\n"), carets, hasFrame: lines.length > 0 };
 }
 
 /** "1 error, 4 to check, 2 remarks", or "nothing found". */

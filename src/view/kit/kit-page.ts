@@ -45,7 +45,7 @@ const MASS_CAUTION =
 
 export function kitPage(show: ShowInput, coverages: readonly LensCoverage[], context: SiteContext): KitPage {
   const { kit } = show;
-  const distances = show.show.distances;
+  const { distances } = context.show;
   const set = setConsistency(kit.lenses, kit.modes);
   const massed = kit.lenses.filter((l) => l.massG !== null);
   return {

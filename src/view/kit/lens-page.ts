@@ -10,7 +10,7 @@ import type { CalibrationTable, Lens, ShowInput } from "../../ingest/records.ts"
 import type { LensCoverage } from "../../summary/coverage.ts";
 import type { DayDigest, TakeDigest } from "../../summary/types.ts";
 import type { PageModel, SiteContext } from "../context.ts";
-import { distanceInColumn, distanceUnit, rangeInColumn } from "../distances.ts";
+import { distanceInColumn, distanceUnit, rangeInColumn, rangeWithUnit } from "../distances.ts";
 import { type Fact, fact, factOr } from "../facts.ts";
 import { dayPath, hrefTo, KIT_PATH, takePath } from "../links.ts";
 import { type Distances, dayShort, lensName, takeName } from "../names.ts";
@@ -50,7 +50,7 @@ export interface LensSource {
 
 export function lensPage(lens: Lens, path: string, source: LensSource, context: SiteContext): LensPage {
   const { digests, show, coverage } = source;
-  const distances = show.show.distances;
+  const { distances } = context.show;
   const calibration = show.kit.calibration.get(lens.id);
   const days = digests.filter((d) => d.lensUse.some((use) => use.lens === lens.id && use.takes > 0));
   const takes = digests.flatMap((d) => d.takes.filter((t) => t.lens === lens.id).map((t) => ({ d, t })));
@@ -100,18 +100,13 @@ function usedFacts(takes: readonly TakeDigest[], days: number, distances: Distan
   const stops = takes.flatMap((t) => (t.tStop === null ? [] : [t.tStop.widest, t.tStop.deepest]));
   const near = takes.flatMap((t) => (t.focus === null ? [] : [metres(t.focus.nearestM)]));
   const far = takes.flatMap((t) => (t.focus === null ? [] : [metres(t.focus.farthestM)]));
-  const unit = distances === "metric" ? " m" : "";
   return [
     fact("Used on", plural(days, "day")),
     fact("Clips", thousands(takes.length)),
     fact("Media", minutesSeconds(takes.reduce((sum, t) => sum + t.durationSeconds, 0)), { source: "min:s" }),
     factOr("Focal length", focals.length === 0 ? null : focalRange(Math.min(...focals), Math.max(...focals)), NOT_RECORDED),
     factOr("Stop", stops.length === 0 ? null : stopRange(Math.min(...stops), Math.max(...stops)), NOT_RECORDED),
-    factOr(
-      "Focus",
-      near.length === 0 ? null : `${rangeInColumn(Math.min(...near), Math.max(...far), distances)}${unit}`,
-      NOT_RECORDED,
-    ),
+    factOr("Focus", near.length === 0 ? null : rangeWithUnit(Math.min(...near), Math.max(...far), distances), NOT_RECORDED),
   ];
 }
 

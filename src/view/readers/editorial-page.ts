@@ -8,7 +8,8 @@ import type { PageModel } from "../context.ts";
 import type { DayContext } from "../day/day-context.ts";
 import { type DayHead, dayHead, dayTitle } from "../day/day-page.ts";
 import { distanceUnit, rangeInColumn } from "../distances.ts";
-import { type FileLink, fileLinks } from "../files.ts";
+import { type FileLink, fileLinks, packFileLink } from "../files.ts";
+import { type FilterBar, filterBar, takeFacets } from "../filters.ts";
 import { CLIPS_PATH, dayPath, hrefTo, takePath } from "../links.ts";
 import { dayShort, remarkWords, takeName, tradeWords } from "../names.ts";
 import { pageBase } from "../page.ts";
@@ -16,6 +17,7 @@ import { cell, column, num, type Row, row, type TableModel, table, textOr } from
 import { focalRange } from "../take/take-facts.ts";
 
 export interface EditorialPage extends PageModel, DayHead {
+  readonly filters: FilterBar;
   readonly circled: TableModel;
   readonly hasCircled: boolean;
   readonly others: TableModel;
@@ -34,6 +36,7 @@ export function editorialPage(day: DayContext): EditorialPage {
   const others = day.takes.filter((t) => !t.take.circled);
   const files = fileLinks(site, summary.date, path, (name) => name === "takes.csv" || name.startsWith("editorial/"));
   const columns = editorialColumns(day);
+  const options = { copyHead: COPY_HEAD, order: "shooting order", file: packFileLink(site, summary.date, path, "takes.csv") };
   const rows = (takes: readonly TakeSummary[]) => takes.map((t) => editorialRow(t, day, path));
   return {
     ...pageBase(
@@ -50,9 +53,10 @@ export function editorialPage(day: DayContext): EditorialPage {
       site,
     ),
     ...dayHead(day),
-    circled: table("circled-table", "Circled takes, in shooting order", columns, rows(circled)),
+    filters: filterBar(day.takes, day),
+    circled: table("circled-table", "Circled takes, in shooting order", columns, rows(circled), options),
     hasCircled: circled.length > 0,
-    others: table("others-table", "Other takes, in shooting order", columns, rows(others)),
+    others: table("others-table", "Other takes, in shooting order", columns, rows(others), options),
     hasOthers: others.length > 0,
     circledSentence: `${plural(circled.length, "clip")}, ${minutesSeconds(summary.totals.circledSeconds)} of circled takes on all cameras.`,
     files,
@@ -82,22 +86,48 @@ function editorialColumns(day: DayContext) {
 function editorialRow(t: TakeSummary, day: DayContext, path: string): Row {
   const { take } = t;
   const absent = take.track === null ? NOT_RECORDED : NOT_LOGGED;
-  return row(cell(takeName(take), { nb: true, href: hrefTo(path, takePath(day.summary.date, take.address)) }), [
-    textOr(take.scene, NOT_RECORDED),
-    textOr(take.clip, NOT_RECORDED, { nb: true, cls: "copy" }),
-    textOr(take.roll, NOT_RECORDED, { nb: true }),
-    textOr(t.timecodeIn, NOT_RECORDED, { nb: true }),
-    textOr(t.timecodeOut, NOT_RECORDED, { nb: true }),
-    take.durationFrames === 0 ? cell(NOT_RECORDED, { num: true, absent: true }) : num(minutesSeconds(t.durationSeconds)),
-    textOr(take.sound === null ? null : tradeWords(take.sound), NOT_RECORDED),
-    textOr(t.focal === null ? null : focalRange(t.focal.minMm, t.focal.maxMm), absent, { nb: true }),
-    textOr(t.tStop === null ? null : stopRange(t.tStop.widest, t.tStop.deepest), absent, { nb: true }),
-    textOr(t.focus === null ? null : rangeInColumn(t.focus.nearestM, t.focus.farthestM, day.site.show.distances), absent, {
-      nb: true,
-    }),
-    cell(insideWords(t)),
-    textOr(remarkWords(take.status, t.remarks), NOT_RECORDED),
-  ]);
+  return row(
+    cell(takeName(take), { nb: true, href: hrefTo(path, takePath(day.summary.date, take.address)) }),
+    [
+      textOr(take.scene, NOT_RECORDED),
+      textOr(take.clip, NOT_RECORDED, { nb: true, cls: "copy" }),
+      textOr(take.roll, NOT_RECORDED, { nb: true }),
+      textOr(t.timecodeIn, NOT_RECORDED, { nb: true }),
+      textOr(t.timecodeOut, NOT_RECORDED, { nb: true }),
+      take.durationFrames === 0 ? cell(NOT_RECORDED, { num: true, absent: true }) : num(minutesSeconds(t.durationSeconds)),
+      textOr(take.sound === null ? null : tradeWords(take.sound), NOT_RECORDED),
+      textOr(t.focal === null ? null : focalRange(t.focal.minMm, t.focal.maxMm), absent, { nb: true }),
+      textOr(t.tStop === null ? null : stopRange(t.tStop.widest, t.tStop.deepest), absent, { nb: true }),
+      textOr(t.focus === null ? null : rangeInColumn(t.focus.nearestM, t.focus.farthestM, day.site.show.distances), absent, {
+        nb: true,
+      }),
+      cell(insideWords(t)),
+      textOr(remarkWords(take.status, t.remarks), NOT_RECORDED),
+    ],
+    "",
+    { facets: takeFacets(t), copy: copyCells(t) },
+  );
+}
+
+/** Columns of a copied row: what an editor's own list has. */
+const COPY_HEAD = ["Scene", "Slate", "Take", "Camera", "Clip", "Roll", "TC in", "TC out", "Duration, frames", "Circled", "Remarks"];
+
+function copyCells(t: TakeSummary): readonly string[] {
+  const { take } = t;
+  const or = (text: string | null) => text ?? NOT_RECORDED;
+  return [
+    or(take.scene),
+    take.slate,
+    take.take,
+    take.camera,
+    or(take.clip),
+    or(take.roll),
+    or(t.timecodeIn),
+    or(t.timecodeOut),
+    take.durationFrames === 0 ? NOT_RECORDED : String(take.durationFrames),
+    take.circled ? "yes" : "no",
+    or(remarkWords(take.status, t.remarks)),
+  ];
 }
 
 /** What changed inside the take: "4 pulls, stop T4 to T5.6, zoom, 17 frames not logged". */

@@ -3,7 +3,8 @@ import type { PageModel } from "../context.ts";
 import type { DayContext } from "../day/day-context.ts";
 import { type DayHead, dayHead, dayTitle } from "../day/day-page.ts";
 import { type FileLink, fileLinks } from "../files.ts";
-import { dayPath, hrefTo, PLATES_PATH } from "../links.ts";
+import { type FilterBar, filterBar } from "../filters.ts";
+import { dayPath, foldName, freeName, hrefTo, PLATES_PATH } from "../links.ts";
 import { dayShort } from "../names.ts";
 import { pageBase } from "../page.ts";
 import type { TableModel } from "../table.ts";
@@ -20,6 +21,7 @@ export interface PlateGroup {
 }
 
 export interface VfxPage extends PageModel, DayHead {
+  readonly filters: FilterBar;
   readonly groups: readonly PlateGroup[];
   readonly hasGroups: boolean;
   readonly others: TableModel;
@@ -36,6 +38,7 @@ export function vfxPage(day: DayContext): VfxPage {
   const path = dayPath(summary.date, "vfx");
   const ref = { date: summary.date, day: summary.day.record.day };
   const plates = day.takes.filter((t) => t.take.plate !== null);
+  const ids = new Set<string>();
   const others = day.takes.filter((t) => t.take.plate === null);
   const files = fileLinks(
     site,
@@ -58,7 +61,8 @@ export function vfxPage(day: DayContext): VfxPage {
       site,
     ),
     ...dayHead(day),
-    groups: pairPlates(plates).map((pair, i) => plateGroup(pair, day, path, i)),
+    filters: filterBar(day.takes, day),
+    groups: pairPlates(plates).map((pair) => plateGroup(pair, day, path, freeName(`plate-${foldName(pair.slate)}`, ids))),
     hasGroups: plates.length > 0,
     others: standTable("others-table", "Takes that are not marked as plates", others, day, path, false),
     othersLook: lookTable("others-look", "Lens look at the middle logged frame", others, day, path),
@@ -70,12 +74,12 @@ export function vfxPage(day: DayContext): VfxPage {
   };
 }
 
-function plateGroup(pair: PlatePair, day: DayContext, path: string, i: number): PlateGroup {
+function plateGroup(pair: PlatePair, day: DayContext, path: string, id: string): PlateGroup {
   return {
-    id: `plate-${i + 1}`,
+    id,
     heading: pair.heading,
     sentence: pair.sentence,
-    stand: standTable(`plate-table-${i + 1}`, `Plates: ${pair.heading}`, pair.takes, day, path, true),
-    look: lookTable(`plate-look-${i + 1}`, "Lens look at the middle logged frame, and each take's files", pair.takes, day, path),
+    stand: standTable(`${id}-table`, `Plates: ${pair.heading}`, pair.takes, day, path, true),
+    look: lookTable(`${id}-look`, "Lens look at the middle logged frame, and each take's files", pair.takes, day, path),
   };
 }

@@ -9,6 +9,8 @@ import type { TakeSummary } from "../../summary/types.ts";
 import type { PackFile } from "../context.ts";
 import type { DayContext } from "../day/day-context.ts";
 import { distanceInColumn, distanceUnit, rangeInColumn } from "../distances.ts";
+import { packFileLink } from "../files.ts";
+import { takeFacets } from "../filters.ts";
 import { calibrationWords } from "../frame-values.ts";
 import { hrefTo, packPath, takePath } from "../links.ts";
 import { plateWords, takeName } from "../names.ts";
@@ -51,7 +53,9 @@ export function standTable(
       textOr(take.clip, NOT_RECORDED, { nb: true }),
       textOr(t.timecodeIn, NOT_RECORDED, { nb: true }),
       take.durationFrames === 0 ? cell(NOT_RECORDED, { num: true, absent: true }) : num(thousands(take.durationFrames)),
-      num(take.track === null ? "all" : thousands(t.framesMissing)),
+      num(take.track === null ? "all" : thousands(t.framesMissing), {
+        value: take.track === null ? take.durationFrames : t.framesMissing,
+      }),
       lensCell(t, day, path),
       textOr(take.sensorMode?.sensorMode ?? null, NOT_RECORDED),
       textOr(t.focal === null ? null : focalRange(t.focal.minMm, t.focal.maxMm), absent, { nb: true }),
@@ -67,8 +71,13 @@ export function standTable(
     id,
     caption,
     columns,
-    takes.map((t) => row(takeCell(t, day, path), cells(t))),
+    takes.map((t) => row(takeCell(t, day, path), cells(t), "", { facets: takeFacets(t) })),
+    { order: orderOf(asPlates), file: packFileLink(day.site, day.summary.date, path, "takes.csv") },
   );
+}
+
+function orderOf(asPlates: boolean): string {
+  return asPlates ? "the order of the plates" : "shooting order";
 }
 
 /** A row a take: the lens look at its middle logged frame, and the take's files as links with their size. */
@@ -89,7 +98,7 @@ export function lookTable(id: string, caption: string, takes: readonly TakeSumma
     ],
     takes.map((t) => {
       const files = filesOf.get(t) ?? [];
-      return row(takeCell(t, day, path), [
+      const cells = [
         pupilCell(t),
         numOr(t.distortionPercent === null ? null : fixed(t.distortionPercent.corner, 2), NOT_CALCULATED),
         numOr(t.shadingStops === null ? null : fixed(t.shadingStops.corner, 2), NOT_CALCULATED),
@@ -100,7 +109,8 @@ export function lookTable(id: string, caption: string, takes: readonly TakeSumma
             (name) => hrefTo(path, packPath(date, name)),
           ),
         ),
-      ]);
+      ];
+      return row(takeCell(t, day, path), cells, "", { facets: takeFacets(t) });
     }),
     { showCaption: true },
   );
@@ -134,9 +144,10 @@ function filesOfTake(t: TakeSummary, day: DayContext): readonly TakeFile[] {
 function fileCell(files: readonly TakeFile[], hrefOf: (name: string) => string): Cell {
   const [first] = files;
   if (first === undefined) return cell("none", { num: true, absent: true });
-  const size = fileSize(files.reduce((sum, file) => sum + file.bytes, 0));
+  const bytes = files.reduce((sum, file) => sum + file.bytes, 0);
+  const size = fileSize(bytes);
   const text = files.length === 1 ? size : `${plural(files.length, "map")}, ${size}`;
-  return cell(text, { num: true, href: hrefOf(first.name) });
+  return cell(text, { num: true, href: hrefOf(first.name), value: bytes });
 }
 
 function takeCell(t: TakeSummary, day: DayContext, path: string): Cell {

@@ -6,6 +6,7 @@ import { distance } from "../../format/length.ts";
 import { fixed } from "../../format/number.ts";
 import type { FrameValues } from "../../format/readout.ts";
 import { FRAME_COLUMNS, type FrameColumn, type TakeRecord } from "../../format/take-record.ts";
+import { showsWish } from "../../format/units.ts";
 import type { TakeSummary } from "../../summary/types.ts";
 import type { StillFiles } from "../context.ts";
 import { frameValues, readoutSources } from "../frame-values.ts";
@@ -63,7 +64,7 @@ export function takeRecord(t: TakeSummary, distances: Distances, still: string |
     inFrame: take.inFrame,
     frames: perFrame.frames,
     middle: middleFrame,
-    distances,
+    distances: showsWish(distances),
     sources: readoutSources(t),
     logged: packColumn(perFrame.logged, 1),
     focus: packedFocus(perFrame.focusDioptres),

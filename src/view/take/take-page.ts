@@ -136,7 +136,9 @@ export function takePage(t: TakeSummary, day: DayContext): TakePage {
     subject: subjectSentence(t, distances),
     look: lookView(t, path, site.stills?.get(take.address) ?? null),
     lookHref: hrefTo(path, METHODS_PATH, "distortion-percent"),
-    findings: worstFirst(t.findings).map((f) => findingView(f, { path, date: summary.date, takes: day.names })),
+    findings: worstFirst(t.findings).map((f) =>
+      findingView(f, { path, date: summary.date, takes: day.names, frames: site.frames }),
+    ),
     setup: setupFacts(t, distances, slateExposure(t, day)),
     source: sourceView(t, hashes),
     files,

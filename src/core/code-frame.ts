@@ -1,5 +1,5 @@
 /** The lines of a file around a finding, with a caret below the place. */
-import type { Finding } from "../core/finding.ts";
+import type { Finding } from "./finding.ts";
 
 /** The lines of a file. */
 export interface SourceLines {
@@ -8,7 +8,7 @@ export interface SourceLines {
   text(line: number): string;
 }
 
-/** Lines are cut to this many characters around the place, so that a long row fits a terminal. */
+/** Lines are cut to this many characters around the place, so that a long row fits a terminal and a page. */
 const WIDTH = 96;
 
 /**
@@ -45,4 +45,9 @@ function caretLine(text: string, column: number, length: number | null, start: n
   const left = Math.max(0, column - 1 - start);
   const room = Math.max(1, Math.min([...text].length - (column - 1), WIDTH - left));
   return " ".repeat(left) + "^".repeat(Math.max(1, Math.min(length ?? 1, room)));
+}
+
+/** Whether a line of a frame is the one with the carets. */
+export function isCaretLine(line: string): boolean {
+  return /^ *\| *\^+$/.test(line);
 }

@@ -1,0 +1,348 @@
+/** What a reader does with tables and units, on the built report from file://, by keyboard and by pointer. */
+import { spawnSync } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import type { Browser, BrowserContext, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { distanceRange } from "../../src/format/length.ts";
+import { pagesOf, unescapeHtml } from "../helpers/built-site.ts";
+import { launchChromium } from "../helpers/chromium.ts";
+
+const out = inject("demoOut");
+const url = (path: string): string => pathToFileURL(join(out, path)).href;
+const DAY = "days/2026-10-06/index.html";
+const EDITORIAL = "days/2026-10-06/editorial.html";
+
+let browser: Browser;
+let context: BrowserContext;
+let page: Page;
+beforeAll(async () => {
+  browser = await launchChromium();
+  context = await browser.newContext({ permissions: ["clipboard-read", "clipboard-write"], bypassCSP: true });
+  page = await context.newPage();
+});
+afterAll(async () => {
+  await browser?.close();
+});
+
+const shownTakes = (of = page) => of.locator("#takes-table tr.take:visible").evaluateAll((rows) => rows.map((row) => row.id));
+const focused = () => page.evaluate(() => document.activeElement?.textContent?.trim() ?? "");
+
+async function tabTo(name: string, most = 200): Promise<void> {
+  for (let i = 0; i < most; i++) {
+    await page.keyboard.press("Tab");
+    if ((await focused()) === name) return;
+  }
+  throw new Error(`no ${name} within ${most} presses of Tab`);
+}
+
+describe("sorting", () => {
+  it("goes by the keyboard: up, down, and back in shooting order, saying so each time", async () => {
+    await page.goto(url(DAY));
+    const shot = await shownTakes();
+    await tabTo("Lengthmin:s");
+    const head = page.locator("#takes-table th", { hasText: "Length" });
+    const said = page.locator('.take-away[data-table="takes-table"] [role=status]');
+    const lengths = () =>
+      page.locator("#takes-table .c-len .value:visible").evaluateAll((cells) =>
+        cells.map((cell) => {
+          const [minutes = 0, seconds = 0] = (cell.textContent ?? "").split(":").map(Number);
+          return 60 * minutes + seconds;
+        }),
+      );
+    await page.keyboard.press("Enter");
+    expect(await head.getAttribute("aria-sort")).toBe("ascending");
+    expect(await said.textContent()).toBe("Sorted by Length (min:s), ascending.");
+    const up = await lengths();
+    expect(up).toEqual([...up].sort((a, b) => a - b));
+    expect(await page.locator("#takes-table .slate:visible").count()).toBe(0);
+    await page.keyboard.press("Enter");
+    expect(await head.getAttribute("aria-sort")).toBe("descending");
+    expect(await lengths()).toEqual([...up].reverse());
+    expect(await page.locator("[aria-sort]").count()).toBe(1);
+    await page.keyboard.press("Enter");
+    expect(await page.locator("[aria-sort]").count()).toBe(0);
+    expect(await said.textContent()).toBe("Back in shooting order.");
+    expect(await shownTakes()).toEqual(shot);
+    expect(await focused()).toBe("Lengthmin:s");
+  });
+
+  it("has the labels of the shared scale on the first row that is shown, sorted or not, and nowhere twice", async () => {
+    await page.goto(url(DAY));
+    const labelled = () =>
+      page
+        .locator("#takes-table tr.take")
+        .evaluateAll((rows) =>
+          rows.filter((row) => row.querySelector('.c-rib svg > g[text-anchor="end"]') !== null).map((row) => row.id),
+        );
+    const firsts = () =>
+      page.locator("#takes-table tbody:visible").evaluateAll((bodies) =>
+        bodies.flatMap((body) => {
+          const rows = [...body.querySelectorAll<HTMLElement>("tr.take")];
+          const first = rows.find((row) => !row.hidden && row.querySelector(".c-rib .k-frame") !== null);
+          return first === undefined ? [] : [first.id];
+        }),
+      );
+    expect(await labelled()).toEqual(await firsts());
+    await page.locator(".chip", { hasText: "Camera B" }).click();
+    expect(await labelled()).toEqual(await firsts());
+    await page.locator("#takes-table .sort", { hasText: "Pulls" }).click();
+    expect(await labelled()).toEqual(await firsts());
+    expect(await labelled()).toHaveLength(1);
+  });
+});
+
+describe("without scripts", () => {
+  it("heads are plain, nothing offers what it cannot do, and the files are there", async () => {
+    const plain = await browser.newContext({ javaScriptEnabled: false });
+    const still = await plain.newPage();
+    await still.goto(url(DAY));
+    expect(await still.locator("th button, .filters:visible, fieldset:visible, .take-away button").count()).toBe(0);
+    expect(await still.locator('.take-away a[href$="takes.csv"]').isVisible()).toBe(true);
+    expect(await still.locator(".c-foc .dm").first().isVisible()).toBe(true);
+    expect(await still.locator(".c-foc .oi").first().isVisible()).toBe(false);
+    await plain.close();
+  });
+});
+
+describe("filters", () => {
+  it("are in the address, are there again from it, and go with Show all", async () => {
+    await page.goto(url(DAY));
+    const all = await shownTakes();
+    await page.locator(".chip", { hasText: "Camera A" }).click();
+    await page.locator(".chip", { hasText: "Circled" }).click();
+    await page.waitForURL(/\?camera=A&circled$/);
+    const some = await shownTakes();
+    expect(some).toEqual(all.filter((id) => id.startsWith("a-") && some.includes(id)));
+    expect(await page.locator(".filters .shown").textContent()).toBe(
+      `${some.length} of ${all.length} clips shown: Camera A, Circled.`,
+    );
+    // the count on a chip is what it shows
+    expect(await page.locator(".chip", { hasText: "Circled" }).locator(".n").textContent()).toBe(String(some.length));
+    await page.reload();
+    expect(await shownTakes()).toEqual(some);
+    await page.goto(`${url("days/2026-10-06/vfx.html")}?camera=A&circled`);
+    expect(await page.locator(".filters .shown").textContent()).toBe(
+      `${some.length} of ${all.length} clips shown: Camera A, Circled.`,
+    );
+    await page.goto(`${url(DAY)}?camera=A&circled#totals`);
+    await page.locator(".show-all").click();
+    await page.waitForURL(/index\.html#totals$/);
+    expect(await shownTakes()).toEqual(all);
+  });
+
+  it("that leave nothing say what was looked for and the way out", async () => {
+    await page.goto(`${url(DAY)}?camera=A&has=24X`);
+    const said = page.locator(".filters .shown");
+    expect(await said.textContent()).toMatch(
+      /^No clip has \u201824X\u2019 with these filters: Camera A\. Take a filter off, show all/,
+    );
+    expect(await page.locator("#filter-words").inputValue()).toBe("24X");
+    expect(await page.locator("#takes-table").isVisible()).toBe(false);
+    await page.locator(".show-all").focus();
+    await page.keyboard.press("Enter");
+    expect(await said.textContent()).toMatch(/^All \d+ clips shown\.$/);
+    expect(await page.locator("#takes-table").isVisible()).toBe(true);
+  });
+
+  it("from a link with a lens of another day show nothing, and name it", async () => {
+    await page.goto(`${url(EDITORIAL)}?lens=NONE9`);
+    expect(await page.locator(".filters .shown").textContent()).toContain("No clip has these filters together: lens NONE9.");
+  });
+
+  it("leave paper with the words that say it is a part", async () => {
+    await page.goto(`${url(DAY)}?camera=B`);
+    await page.emulateMedia({ media: "print" });
+    expect(await page.locator(".filters .shown").isVisible()).toBe(true);
+    expect(await page.locator(".chip:visible, .take-away:visible").count()).toBe(0);
+    await page.goto(url(DAY));
+    expect(await page.locator(".filters .shown").isVisible()).toBe(false);
+    await page.emulateMedia({ media: "screen" });
+  });
+});
+
+describe("taking rows away", () => {
+  it("copies the rows shown, and an editor's list from the editorial page", async () => {
+    await page.goto(`${url(EDITORIAL)}?camera=B`);
+    const line = page.locator('.take-away[data-table="circled-table"]');
+    await line.getByText("Copy rows as TSV").click();
+    const rows = await page.locator("#circled-table tbody tr:visible").count();
+    await expect.poll(() => line.locator("[role=status]").textContent()).toBe(`Copied ${rows} rows.`);
+    const [head, ...lines] = (await page.evaluate(() => navigator.clipboard.readText()))
+      .split(/\r?\n/)
+      .map((row) => row.split("\t"));
+    expect(head).toEqual([
+      ...["Scene", "Slate", "Take", "Camera", "Clip", "Roll", "TC in", "TC out", "Duration, frames", "Circled", "Remarks"],
+    ]);
+    expect(lines).toHaveLength(rows);
+    for (const cells of lines) expect([cells[3], cells[9], cells.length]).toEqual(["B", "yes", 11]);
+  });
+
+  it("selects the text where the browser does not let a page copy", async () => {
+    await page.goto(url(EDITORIAL));
+    await page.evaluate(() => {
+      Object.defineProperty(navigator, "clipboard", { value: undefined });
+      document.execCommand = () => false;
+    });
+    const line = page.locator('.take-away[data-table="others-table"]');
+    await line.getByText("Copy rows as TSV").click();
+    const field = line.locator("textarea");
+    expect(await field.evaluate((f: HTMLTextAreaElement) => f.value.slice(f.selectionStart, f.selectionEnd) === f.value)).toBe(
+      true,
+    );
+    expect(await field.inputValue()).toContain("Scene\tSlate\tTake");
+    expect(await line.locator("[role=status]").textContent()).toContain("press Ctrl C");
+  });
+
+  it("gives a table without a file of its own as CSV, in the units that the page shows", async () => {
+    await page.goto(url(DAY));
+    await page.locator("label[for=units-imperial]").click();
+    const waiting = page.waitForEvent("download");
+    await page.locator('.take-away[data-table="lens-use-table"]').getByText("Download rows as CSV").click();
+    const file = await waiting;
+    expect(file.suggestedFilename()).toBe("2026-10-06-index-lens-use-table.csv");
+    const [head = "", ...rows] = readFileSync(await file.path(), "utf8")
+      .trimEnd()
+      .split("\n");
+    expect(head).toBe("\ufeffLens,Clips,Length (frames),Length (min:s),Focal length,Stop,Focus (ft in)");
+    expect(rows).toHaveLength(await page.locator("#lens-use-table tbody tr").count());
+    expect(rows[0]).toContain(`""`);
+    await page.locator("label[for=units-metric]").click();
+  });
+
+  it("is offered by every table: a file or the rows", async () => {
+    for (const path of pagesOf(out).map((built) => built.path)) {
+      const html = readFileSync(join(out, path), "utf8");
+      const tables = [...html.matchAll(/<table\b[^>]*>/g)].map(([tag]) => tag).filter((tag) => !tag.includes('class="calendar"'));
+      for (const tag of tables) {
+        const id = /\sid="([^"]+)"/.exec(tag)?.[1];
+        expect(id, `${path}: ${tag}`).toBeDefined();
+        expect(html, `${path}: ${tag}`).toContain(`class="take-away" data-table="${id}"`);
+      }
+    }
+  });
+});
+
+describe("units", () => {
+  const TAKE = "days/2026-10-06/takes/a-14b-2.html";
+  const day = JSON.parse(readFileSync(join(out, "packs/2026-10-06/day.json"), "utf8"));
+
+  it("are the reader's on every page after one choice, without a rebuild, also in drawings and in the live readout", async () => {
+    await page.goto(url(TAKE));
+    const shownText = async () => (await page.locator(".readout dd").first().allInnerTexts()).join("");
+    expect(await shownText()).toMatch(/\d\sm/);
+    await page.locator("#units-metric").focus();
+    await page.keyboard.press("ArrowRight");
+    expect(await shownText()).toMatch(/\d+'\s/);
+    await page.locator("#scrub").focus();
+    await page.keyboard.press("ArrowRight");
+    expect(await shownText()).toMatch(/\d+'\s/);
+    expect(await page.locator(".ribbon > svg text:visible", { hasText: /^focus, (m|ft)$/ }).allTextContents()).toEqual([
+      "focus, ft",
+    ]);
+    await page.getByText("Copy as text").click();
+    await expect.poll(() => page.evaluate(() => navigator.clipboard.readText())).toMatch(/Focus distance: \d+'/);
+    await page.goto(url(DAY));
+    expect(await page.locator("#units-imperial").isChecked()).toBe(true);
+    expect(await page.locator(".dm:visible").count()).toBe(0);
+    expect(await page.locator(".oi:visible").count()).toBeGreaterThan(20);
+    await page.locator("label[for=units-metric]").click();
+  });
+
+  it("are those of src/format for both systems, in every row of the day", async () => {
+    await page.goto(url(DAY));
+    const takes = new Map<string, { nearestM: number | "inf"; farthestM: number | "inf" }>(
+      day.takes.flatMap((take: { address: string; focus: { nearestM: number; farthestM: number } | null }) =>
+        take.focus === null ? [] : [[take.address, take.focus]],
+      ),
+    );
+    expect(takes.size).toBeGreaterThan(20);
+    for (const [address, focus] of takes) {
+      const cell = page.locator(`[id="${address}"] .c-foc .value`);
+      const texts = await cell.evaluate((value) => [".dm", ".oi"].map((cls) => value.querySelector(cls)?.textContent ?? ""));
+      const bare = (text: string) => text.replaceAll("\u00a0m", "");
+      expect(texts[0], address).toBe(bare(distanceRange(focus.nearestM, focus.farthestM, "metric")));
+      expect(texts[1], address).toBe(distanceRange(focus.nearestM, focus.farthestM, "imperial"));
+    }
+  });
+
+  it("stay the show's where the browser refuses to remember", async () => {
+    const shut = await browser.newContext();
+    await shut.addInitScript(() => {
+      Object.defineProperty(globalThis, "localStorage", {
+        get() {
+          throw new Error("refused");
+        },
+      });
+    });
+    const other = await shut.newPage();
+    const said: string[] = [];
+    other.on("pageerror", (error) => said.push(error.message));
+    await other.goto(url(TAKE));
+    await other.locator("label[for=units-imperial]").click();
+    expect(await other.locator("html").getAttribute("data-units")).toBe("imperial");
+    await other.goto(url(DAY));
+    expect(await other.locator("html").getAttribute("data-units")).toBe("metric");
+    expect(said).toEqual([]);
+    await shut.close();
+  });
+});
+
+describe("links beside heads", () => {
+  it("copy the address below the report's folder, and show where they lead by more than colour", async () => {
+    await page.goto(`${url(DAY)}?camera=A`);
+    await page.getByLabel("Link to Totals").focus();
+    await page.keyboard.press("Enter");
+    await expect.poll(() => page.evaluate(() => navigator.clipboard.readText())).toBe(`${DAY}?camera=A#totals`);
+    expect(page.url()).toMatch(/#totals$/);
+    expect(await page.locator("#totals").evaluate((head) => getComputedStyle(head).boxShadow)).not.toBe("none");
+    await page.goto(`${url(DAY)}#a-14-2`);
+    expect(await page.locator("#a-14-2").evaluate((row) => getComputedStyle(row).outlineStyle)).toBe("solid");
+  });
+});
+
+describe("findings", () => {
+  it("show the lines that the command prints, with the same carets", () => {
+    const root = fileURLToPath(new URL("../..", import.meta.url));
+    const run = spawnSync(
+      process.execPath,
+      [join(root, "dist/cli/main.js"), "check", join(root, "data"), "--max-findings", "0", "--verbose"],
+      {
+        encoding: "utf8",
+      },
+    );
+    const printed = `${run.stdout}${run.stderr}`;
+    const frames = pagesOf(out)
+      .filter(({ path }) => /days\/.*\/(findings|takes\/[^/]*)\.html$/.test(path))
+      .flatMap(({ html }) => [...html.matchAll(/<pre class="code-frame"[^>]*>([\s\S]*?)<\/pre>/g)].map(([, text = ""]) => text))
+      .map((text) => unescapeHtml(text.replace(/<[^>]+>/g, "")).trimEnd());
+    expect(frames.length).toBeGreaterThan(20);
+    for (const frame of frames) expect(printed).toContain(frame);
+  });
+});
+
+describe("a page at work", () => {
+  const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+  it.each(["light", "dark"] as const)(
+    "has no accessibility violation that axe finds, sorted and filtered, in %s",
+    async (scheme) => {
+      await page.emulateMedia({ colorScheme: scheme });
+      for (const path of [`${url(DAY)}?circled`, `${url(EDITORIAL)}?has=24X`, url("days/2026-10-06/findings.html")]) {
+        await page.goto(path);
+        const head = page.locator(".sort:visible").first();
+        if ((await head.count()) > 0) await head.click();
+        await page.evaluate(axe);
+        const wrong = await page.evaluate(async () => {
+          const run = (
+            globalThis as unknown as { axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> } }
+          ).axe;
+          return (await run.run()).violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html).join(" | ")}`);
+        });
+        expect(wrong, path).toEqual([]);
+      }
+    },
+  );
+});

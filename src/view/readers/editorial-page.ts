@@ -32,7 +32,12 @@ export function editorialPage(day: DayContext): EditorialPage {
   const ref = { date: summary.date, day: summary.day.record.day };
   const circled = day.takes.filter((t) => t.take.circled);
   const others = day.takes.filter((t) => !t.take.circled);
-  const files = fileLinks(site, summary.date, path, (name) => name === "takes.csv" || name.startsWith("editorial/"));
+  const files = fileLinks(
+    site,
+    summary.date,
+    path,
+    (name) => name === "takes.csv" || name.endsWith("-editorial.pdf") || name.startsWith("editorial/"),
+  );
   const columns = editorialColumns(day);
   const rows = (takes: readonly TakeSummary[]) => takes.map((t) => editorialRow(t, day, path));
   return {
@@ -101,7 +106,7 @@ function editorialRow(t: TakeSummary, day: DayContext, path: string): Row {
 }
 
 /** What changed inside the take: "4 pulls, stop T4 to T5.6, zoom, 17 frames not logged". */
-function insideWords(t: TakeSummary): string {
+export function insideWords(t: TakeSummary): string {
   const parts: string[] = [];
   if (t.pulls !== null && t.pulls.length > 0) parts.push(plural(t.pulls.length, "focus pull"));
   if (t.tStop !== null && t.tStop.rangeStops >= 0.1) parts.push("stop pull");

@@ -3,6 +3,7 @@ import type { Finding } from "../core/finding.ts";
 import { findingOf } from "../core/findings/kind.ts";
 import { OUT } from "../core/findings/out.ts";
 import { DEFAULT_VFX } from "../export/vfx/options.ts";
+import { READERS, type Reader } from "../pdf/readers.ts";
 import type { DayDigest } from "../summary/types.ts";
 import type { DayReport } from "./effects.ts";
 import { outProblem } from "./file-problem.ts";
@@ -109,6 +110,7 @@ async function make(
     buildId: buildId(facts),
     packId: packIdOf(facts),
     vfx: options.vfx ?? DEFAULT_VFX,
+    pdf: readersOf(options.pdf),
     out: effects.out,
     into,
     stage: watch.stage,
@@ -151,6 +153,7 @@ export function removeDay(session: Session, date: string): DayOutcome {
 
 function factsOf(session: Session, days: Neighbours): DayFacts {
   const { effects, options, show } = session;
+  const readers = readersOf(options.pdf);
   return {
     toolVersion: options.tool.version,
     programHash: options.programHash,
@@ -159,7 +162,13 @@ function factsOf(session: Session, days: Neighbours): DayFacts {
     previous: days.previous,
     next: days.next,
     vfx: options.vfx ?? DEFAULT_VFX,
+    ...(readers.length === 0 ? {} : { pdf: readers }),
   };
+}
+
+/** In one order, each once, however they were asked for. */
+function readersOf(asked: readonly Reader[] = []): readonly Reader[] {
+  return READERS.filter((reader) => asked.includes(reader));
 }
 
 function temporaryFolder(date: string): string {

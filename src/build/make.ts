@@ -31,7 +31,10 @@ async function makeDay(request: DayRequest): Promise<DayWork> {
   stage("figures");
   const summary = summariseDay(buildDay(show, input, findings), show.kit);
   stage("pack");
-  const pack = await packContents(summary, request.showFindings, tool, request.packId, request.vfx);
+  const pack = await packContents(summary, request.showFindings, tool, request.packId, request.vfx, {
+    readers: request.pdf,
+    read: (file) => folder.read(file),
+  });
   for (const { name, bytes } of pack) out.write(`${into}/packs/${date}/${name}`, bytes);
   stage("vfx");
   const write = (name: string, bytes: Uint8Array) => out.write(`${into}/packs/${date}/${name}`, bytes);

@@ -10,6 +10,10 @@ import type { VfxOptions } from "../export/vfx/options.ts";
 import { makeVfx, planVfx, VFX_LOSSES } from "../export/vfx/take-files.ts";
 import { fileSize } from "../format/amounts.ts";
 import { plural } from "../format/words.ts";
+import type { Attachment } from "../pdf/document.ts";
+import { READERS, type Reader } from "../pdf/readers.ts";
+import type { Still } from "../pdf/still-picture.ts";
+import type { ReportOptions } from "../pdf/write-report.ts";
 import type { DaySummary } from "../summary/types.ts";
 import type { Tool } from "./pipeline.ts";
 import { schemaFiles } from "./program.ts";
@@ -40,15 +44,27 @@ function openTexts(summary: DaySummary, tool: Tool, vfx: VfxOptions): readonly T
   return [...files, { name: "LOSSES.md", text: lossesMarkdown({ title, formats, leftOut }) }];
 }
 
-/** All files of the pack, the PDF first; the PDF holds the tables and the JSON, so that it can travel alone. */
+export interface PdfRequest {
+  /** Readers that get a PDF of their own. */
+  readonly readers: readonly Reader[];
+  /** Reads a still of the show folder; anything but bytes when it cannot be read. */
+  read(file: string): unknown;
+}
+
+const NO_PDF_REQUEST: PdfRequest = { readers: [], read: () => null };
+
+/**
+ * All files of the pack but those for VFX, the PDFs first. The camera report holds the tables, the JSON and the lens tables
+ * that the pack has, so that it can travel alone.
+ */
 export async function packContents(
   summary: DaySummary,
   showFindings: readonly Finding[],
   tool: Tool,
   buildId: string,
   vfx: VfxOptions,
+  pdf: PdfRequest = NO_PDF_REQUEST,
 ): Promise<readonly PackContent[]> {
-  const { cameraReport } = await import("../pdf/camera-report.ts");
   // the machine files say what is wrong with show.yaml and the kit too: the pack travels without them
   const whole: DaySummary = { ...summary, findings: sortFindings([...showFindings, ...summary.findings]) };
   const texts = TEXTS.map(({ name, mime, description, text }) => ({
@@ -57,14 +73,66 @@ export async function packContents(
     description,
     bytes: Buffer.from(text(whole, tool)),
   }));
-  const report = await cameraReport(summary, { tool, buildId, attachments: texts, showFindings });
+  const files = [...texts, ...(await lensTables(summary, vfx))];
   return [
-    { name: `${summary.show.code}-${summary.date}-camera-report.pdf`, bytes: report },
+    ...(await pdfFiles(summary, { tool, buildId, showFindings, stills: stillsOf(summary, pdf) }, files, pdf.readers)),
     ...texts.map(({ name, bytes }) => ({ name, bytes })),
     { name: "datapackage.json", bytes: Buffer.from(dayDataPackage(summary)) },
     ...schemaFiles().map(({ name, bytes }) => ({ name: `schema/${name}`, bytes })),
     ...openTexts(summary, tool, vfx).map(({ name, text }) => ({ name, bytes: Buffer.from(text) })),
   ];
+}
+
+/** Which of the files each reader's PDF holds. */
+const HELD: Readonly<Record<Reader, (name: string) => boolean>> = {
+  editorial: (name) => name === "takes.csv",
+  vfx: (name) => name === "day.json" || name === "takes.csv" || name.endsWith("lens.csv"),
+  production: (name) => name === "takes.csv" || name === "findings.csv",
+};
+
+async function pdfFiles(
+  summary: DaySummary,
+  options: ReportOptions,
+  files: readonly Attachment[],
+  readers: readonly Reader[],
+): Promise<readonly PackContent[]> {
+  const { cameraReport } = await import("../pdf/camera-report.ts");
+  const stem = `${summary.show.code}-${summary.date}`;
+  const made = [{ name: `${stem}-camera-report.pdf`, bytes: await cameraReport(summary, { ...options, attachments: files }) }];
+  const { readerReport } = await import("../pdf/reader-report.ts");
+  for (const reader of READERS.filter((known) => readers.includes(known))) {
+    const attachments = files.filter(({ name }) => HELD[reader](name));
+    made.push({ name: `${stem}-${reader}.pdf`, bytes: await readerReport(summary, reader, { ...options, attachments }) });
+  }
+  return made;
+}
+
+/** The lens tables that the pack holds, under names without folders, as not every viewer saves those. */
+async function lensTables(summary: DaySummary, vfx: VfxOptions): Promise<readonly Attachment[]> {
+  const tables = planVfx(summary, { ...vfx, maps: "none" }).files.filter(({ name }) => name.endsWith("/lens.csv"));
+  return Promise.all(
+    tables.map(async (table) => ({
+      name: lensTableName(table.name),
+      mime: "text/csv",
+      description: `${table.name} of the pack: a row a frame of the lens`,
+      bytes: await table.bytes(),
+    })),
+  );
+}
+
+/** `a-33b-2-lens.csv` for `vfx/a-33b-2/lens.csv`. */
+export function lensTableName(packName: string): string {
+  return packName.split("/").slice(1).join("-");
+}
+
+function stillsOf(summary: DaySummary, pdf: PdfRequest): ReadonlyMap<string, Still> {
+  const stills = new Map<string, Still>();
+  for (const { take } of summary.takes) {
+    if (take.still === null || take.plate === null || take.duplicate) continue;
+    const bytes = pdf.read(take.still.file);
+    if (bytes instanceof Uint8Array) stills.set(take.address, { name: take.still.name, bytes });
+  }
+  return stills;
 }
 
 /** What the writing of large files needs from outside. */

@@ -3,6 +3,7 @@ import type { Finding } from "../core/finding.ts";
 import type { VfxOptions } from "../export/vfx/options.ts";
 import type { ShowFolder } from "../ingest/folder.ts";
 import type { ShowInput } from "../ingest/records.ts";
+import type { Reader } from "../pdf/readers.ts";
 import type { DayDigest } from "../summary/types.ts";
 import type { DayPack, LastChange } from "../view/context.ts";
 import type { OutFolder } from "./effects.ts";
@@ -27,6 +28,8 @@ export interface DayRequest {
   readonly packId: string;
   /** Which takes get files for VFX, and how large their maps are. */
   readonly vfx: VfxOptions;
+  /** Readers that get a PDF of their own. */
+  readonly pdf: readonly Reader[];
   readonly out: OutFolder;
   /** Folder of `out` that everything is written into, under its final name. */
   readonly into: string;

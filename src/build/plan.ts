@@ -3,6 +3,7 @@
 import { sha256 } from "../core/hash.ts";
 import { canonicalJson } from "../core/stable-json.ts";
 import type { VfxOptions } from "../export/vfx/options.ts";
+import type { Reader } from "../pdf/readers.ts";
 
 /** An input file with the hash of its bytes; `file` is relative to the show folder. */
 export interface InputFile {
@@ -27,6 +28,8 @@ export interface DayFacts {
   readonly next: DayId | null;
   /** What the pack holds for VFX. */
   readonly vfx?: VfxOptions;
+  /** Readers that get a PDF of their own, in the order of `READERS`; absent for none. */
+  readonly pdf?: readonly Reader[];
 }
 
 /** Key of a day: equal facts in any order of the files give an equal key. */
@@ -81,6 +84,7 @@ export function whatChanged(before: DayFacts, now: DayFacts): string {
   if (before.toolVersion !== now.toolVersion) return `made by version ${before.toolVersion}, this is ${now.toolVersion}`;
   if (before.programHash !== now.programHash) return "the program changed";
   if (canonicalJson(before.vfx ?? null) !== canonicalJson(now.vfx ?? null)) return "other files for VFX are asked for";
+  if (canonicalJson(before.pdf ?? null) !== canonicalJson(now.pdf ?? null)) return "PDFs for other readers are asked for";
   if (!sameDay(before.previous, now.previous)) return "the day before changed its number or date";
   if (!sameDay(before.next, now.next)) return "the day after changed its number or date";
   return "the last build did not end";

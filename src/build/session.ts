@@ -2,6 +2,7 @@
 import type { Finding } from "../core/finding.ts";
 import type { VfxOptions } from "../export/vfx/options.ts";
 import type { ShowInput } from "../ingest/records.ts";
+import type { Reader } from "../pdf/readers.ts";
 import type { BuildEffects } from "./effects.ts";
 import type { Pipeline, Tool } from "./pipeline.ts";
 
@@ -15,6 +16,8 @@ export interface BuildOptions {
   readonly programHash: string;
   /** Which takes get files for VFX, and how large their maps are; plates with maps of the default size when absent. */
   readonly vfx?: VfxOptions;
+  /** Readers that get a PDF of their own; none when absent. */
+  readonly pdf?: readonly Reader[];
 }
 
 /** A fault of the program on one day, or on the show-wide pages (`date: null`). */

@@ -1,6 +1,7 @@
 /** The command line: which command, which options. Commands are loaded when they run, so that a small one starts fast. */
 import { Command, CommanderError, InvalidArgumentError, Option } from "commander";
 import { thisTool } from "../build/program.ts";
+import { READERS, type Reader } from "../pdf/readers.ts";
 import { EXIT, type Io } from "./io.ts";
 import type { CommonOptions } from "./options.ts";
 
@@ -50,6 +51,7 @@ function commands(io: Io, done: (exit: number) => void): Command {
     .addOption(vfxOption())
     .addOption(mapsOption())
     .addOption(mapWidthOption())
+    .addOption(pdfOption())
     .action(async (show: string, _options, command: Command) => {
       const { build } = await import("./commands/build.ts");
       done(await build(show, command.optsWithGlobals(), io));
@@ -77,6 +79,7 @@ function commands(io: Io, done: (exit: number) => void): Command {
     .addOption(vfxOption())
     .addOption(mapsOption())
     .addOption(mapWidthOption())
+    .addOption(pdfOption())
     .action(async (show: string, _options, command: Command) => {
       const { watch } = await import("./commands/watch.ts");
       done(await watch(show, { ...command.optsWithGlobals(), day: [], force: false, strict: false }, io));
@@ -102,6 +105,7 @@ function commands(io: Io, done: (exit: number) => void): Command {
     .addOption(vfxOption())
     .addOption(mapsOption())
     .addOption(mapWidthOption())
+    .addOption(pdfOption())
     .addHelpText("after", ISSUES)
     .action(async (show: string, _options, command: Command) => {
       const { pack } = await import("./commands/pack.ts");
@@ -161,6 +165,17 @@ function mapsOption(): Option {
 function mapWidthOption(): Option {
   const about = "width of the maps, or full (default: a quarter of the recorded width)";
   return new Option("--map-width <pixels>", about).argParser(mapWidth);
+}
+
+function pdfOption(): Option {
+  const about = `a PDF for one reader beside the camera report: ${READERS.slice(0, -1).join(", ")} or ${READERS.at(-1)}; may be repeated`;
+  return new Option("--pdf <reader>", about).argParser(addReader).default([]);
+}
+
+function addReader(text: string, before: readonly Reader[]): readonly Reader[] {
+  const reader = READERS.find((known) => known === text);
+  if (reader === undefined) throw new InvalidArgumentError(`Write one of ${READERS.join(", ")}.`);
+  return before.includes(reader) ? before : [...before, reader];
 }
 
 function takeChoice(flags: string, about: string): Option {

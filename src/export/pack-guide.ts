@@ -19,7 +19,14 @@ const ROOT: readonly Described[] = [
   {
     shown: "*-camera-report.pdf",
     isOf: ending("-camera-report.pdf"),
-    about: "The day to read, print and sign. day.json and both tables are attached in it.",
+    about: "The day to read, print and sign. day.json, both tables and the lens tables of vfx/ are attached in it.",
+  },
+  { shown: "*-editorial.pdf", isOf: ending("-editorial.pdf"), about: "The day for the cutting room alone." },
+  { shown: "*-vfx.pdf", isOf: ending("-vfx.pdf"), about: "Plate sheets, lenses and formulas for VFX alone." },
+  {
+    shown: "*-production.pdf",
+    isOf: ending("-production.pdf"),
+    about: "The page to sign and a row a set-up, for production alone.",
   },
   { shown: "day.json", isOf: (name) => name === "day.json", about: "Every figure of the day, for programs." },
   { shown: "takes.csv", isOf: (name) => name === "takes.csv", about: "A row per take and camera." },

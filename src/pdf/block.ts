@@ -35,9 +35,12 @@ export function headLine(
   // At the top of a page the rule of the running head is there already.
   if (top > report.flow.sheet.top) artifact(doc, () => ink.line(x, top, x + width, top, PRINT.ink, 0.75));
   const baseline = top + 15;
+  const style = tag === "H2" ? TYPE.head : { ...TYPE.head, size: 11 };
+  // Names that are longer than a line are cut: what is named has its name in full in a table.
+  const [shown = ""] = ink.lines(title, style, width);
   let used = 0;
   element(doc, parent, tag, {}, () => {
-    used = ink.text(title, x, baseline, tag === "H2" ? TYPE.head : { ...TYPE.head, size: 11 });
+    used = ink.text(shown, x, baseline, style);
   });
   if (says === "") return top + 24;
   const room = width - used - 10;

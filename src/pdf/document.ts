@@ -52,7 +52,9 @@ export function newDocument(facts: DocumentFacts): Doc {
   const doc = new PDFDocument(options);
   registerFaces(doc);
   escapeMetadata(doc);
+  declareAccessible(doc);
   numberPages(doc);
+  orderNames(doc);
   return doc;
 }
 
@@ -92,6 +94,75 @@ function escapeMetadata(doc: Doc): void {
     write();
     doc.info = plain;
   };
+}
+
+/**
+ * Says in the metadata that the file is written to PDF/UA-1. PDF/A allows only properties that it knows or that the packet
+ * describes, so the description stands before the claim.
+ *
+ * @source ISO 14289-1:2014, 5; ISO 19005-3:2012, 6.6.2.3
+ */
+function declareAccessible(doc: Doc): void {
+  const host = doc as unknown as { readonly endSubset: () => void; readonly appendXML: (xml: string) => void };
+  const end = host.endSubset.bind(doc);
+  Object.assign(doc, {
+    endSubset: () => {
+      end();
+      host.appendXML(ACCESSIBLE);
+    },
+  });
+}
+
+const ACCESSIBLE = `
+        <rdf:Description rdf:about=""
+            xmlns:pdfaExtension="http://www.aiim.org/pdfa/ns/extension/"
+            xmlns:pdfaSchema="http://www.aiim.org/pdfa/ns/schema#"
+            xmlns:pdfaProperty="http://www.aiim.org/pdfa/ns/property#">
+            <pdfaExtension:schemas>
+                <rdf:Bag>
+                    <rdf:li rdf:parseType="Resource">
+                        <pdfaSchema:schema>PDF/UA identification schema</pdfaSchema:schema>
+                        <pdfaSchema:namespaceURI>http://www.aiim.org/pdfua/ns/id/</pdfaSchema:namespaceURI>
+                        <pdfaSchema:prefix>pdfuaid</pdfaSchema:prefix>
+                        <pdfaSchema:property>
+                            <rdf:Seq>
+                                <rdf:li rdf:parseType="Resource">
+                                    <pdfaProperty:name>part</pdfaProperty:name>
+                                    <pdfaProperty:valueType>Integer</pdfaProperty:valueType>
+                                    <pdfaProperty:category>internal</pdfaProperty:category>
+                                    <pdfaProperty:description>Part of ISO 14289 that the file is written to</pdfaProperty:description>
+                                </rdf:li>
+                            </rdf:Seq>
+                        </pdfaSchema:property>
+                    </rdf:li>
+                </rdf:Bag>
+            </pdfaExtension:schemas>
+        </rdf:Description>
+        <rdf:Description rdf:about="" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/">
+            <pdfuaid:part>1</pdfuaid:part>
+        </rdf:Description>
+        `;
+
+interface NameTree {
+  _compareKeys: (a: string, b: string) => number;
+}
+
+/** The library orders names by the locale; a viewer looks them up by their codes, and the bytes must not depend on where it runs. */
+function orderNames(doc: Doc): void {
+  const root = (
+    doc as unknown as { readonly _root: { readonly data: { readonly Names: { readonly data: Record<string, unknown> } } } }
+  )._root;
+  const byCode = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+  const trees = root.data.Names.data;
+  (trees["Dests"] as NameTree)._compareKeys = byCode;
+  const host = doc as unknown as { readonly addNamedEmbeddedFile: (name: string, file: unknown) => void };
+  const add = host.addNamedEmbeddedFile.bind(doc);
+  Object.assign(doc, {
+    addNamedEmbeddedFile: (name: string, file: unknown) => {
+      add(name, file);
+      (trees["EmbeddedFiles"] as NameTree)._compareKeys = byCode;
+    },
+  });
 }
 
 /** Page labels 1, 2, 3 as the viewer shows them. */

@@ -10,7 +10,7 @@ import type { Report } from "./report.ts";
 import { element } from "./tags.ts";
 
 /** Axis labels are never smaller, however small the drawing is printed. */
-const SMALLEST_LABEL = 7.5;
+const SMALLEST_LABEL = 8;
 /** Share of its own width that a line keeps where the drawing asks for a finer one. */
 const THIN = 0.75;
 

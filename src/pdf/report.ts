@@ -6,6 +6,8 @@ import type { Flow } from "./flow.ts";
 import type { Ink, TextStyle } from "./ink.ts";
 import type { Bookmark } from "./outline.ts";
 import { PRINT } from "./palette.ts";
+import type { Places } from "./places.ts";
+import type { Still } from "./still-picture.ts";
 
 export interface Report {
   readonly doc: Doc;
@@ -15,15 +17,19 @@ export interface Report {
   readonly root: Element;
   /** The day's bookmark. */
   readonly bookmark: Bookmark;
-  /** Notes that a section begins on the current page: for its bookmark, `top` points down, and for the contents. */
-  readonly begins: (title: string, top: number) => void;
+  /** Places that links, contents and page numbers lead to. */
+  readonly places: Places;
   readonly summary: DaySummary;
   /** Of show.yaml and the kit. */
   readonly showFindings: readonly Finding[];
   readonly program: string;
+  /** What the report is, such as "Camera report". */
+  readonly title: string;
+  /** Stills of takes by their address. */
+  readonly stills: ReadonlyMap<string, Still>;
 }
 
-/** The type scale in points. Nothing is smaller than 8, but for the labels on the axes of drawings, 7.5. */
+/** The type scale in points. Nothing is smaller than 8. */
 export const TYPE = {
   day: { face: "serif", size: 34, color: PRINT.ink },
   address: { face: "serif", size: 17, color: PRINT.ink },

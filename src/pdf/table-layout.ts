@@ -17,8 +17,6 @@ export interface Cell {
   readonly link?: { readonly target: string; readonly label: string };
   /** Decoration beside or around the text, such as a bar whose value stands in another cell. */
   readonly art?: (ink: Ink, area: CellArea) => void;
-  /** Text that is known only at the end, such as a page number: gets the function that writes it. */
-  readonly later?: (write: (text: string) => void) => void;
 }
 
 export interface CellArea {

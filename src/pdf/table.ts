@@ -22,7 +22,13 @@ import {
 } from "./table-layout.ts";
 import { artifact, element, link, spanCells } from "./tags.ts";
 
-export type { Cell, CellArea, Column, TableRow } from "./table-layout.ts";
+export type { Cell, CellArea, Column, TableOptions, TableRow } from "./table-layout.ts";
+
+/** Points that the whole table would take on one page. */
+export function tableHeight(report: Report, options: TableOptions): number {
+  const frame = frameOf(report, options);
+  return options.rows.reduce((sum, row) => sum + heightOf(frame, layRow(frame, row)), frame.headHeight);
+}
 
 /** Draws the table at the cursor, under `parent`. */
 export function drawTable(report: Report, parent: Element, options: TableOptions): void {
@@ -136,7 +142,6 @@ function drawLines(
       const { art } = cell;
       arts.push(() => art(frame.report.ink, { x: column.x, baseline: first, width: column.width }));
     }
-    if (cell.later !== undefined && from === 0) writeLater(frame, cell, column, target, first);
     if (lines.length > 0 && lines.some((line) => line !== "")) drawCell(frame, cell, column, target, lines, first, step);
   });
   const mainLines = Math.max(0, Math.min(to, laid.count) - from);
@@ -188,16 +193,4 @@ function drawCell(
   }
   const area = { x: column.x - 1, y: first - style.size, width: column.width + 2, height: lines.length * step };
   link(doc, target, area, cell.link.target, cell.link.label, draw);
-}
-
-function writeLater(frame: Frame, cell: Cell, column: PlacedColumn, target: Element, baseline: number): void {
-  const { doc, ink, flow } = frame.report;
-  const page = flow.page();
-  const end = column.align === "end";
-  cell.later?.((text) => {
-    doc.switchToPage(page);
-    target.add(() => {
-      ink.text(text, end ? column.x + column.width : column.x, baseline, cell.style ?? TYPE.table, end ? "end" : "start");
-    });
-  });
 }

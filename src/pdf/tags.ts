@@ -43,7 +43,7 @@ export function artifact(doc: Doc, draw: () => void, type: "Pagination" | "Layou
   doc.endMarkedContent();
 }
 
-/** A link to a named place of the document, under `parent`; `label` is what it says to people who do not see it. */
+/** A link to a named place of the document, under `parent`; `label` is what it says to people who do not see it. Returns its element. */
 export function link(
   doc: Doc,
   parent: Element,
@@ -51,9 +51,10 @@ export function link(
   target: string,
   label: string,
   draw: () => void,
-): void {
+): Element {
   const made = element(doc, parent, "Link", {}, draw);
   // The writer turns plain strings into names; a String object stays text.
   const options = { structParent: made, Contents: new String(label) } as unknown as PDFKit.Mixins.AnnotationOption;
   doc.goTo(area.x, area.y, area.width, area.height, target, options);
+  return made;
 }

@@ -1,4 +1,5 @@
 /** A take's figures as the words that tables and sheets print, each with its source. */
+import type { Source } from "../core/quantity.ts";
 import { NOT_CALCULATED, NOT_LOGGED, NOT_RECORDED } from "../format/absent.ts";
 import { fps, kelvin } from "../format/amounts.ts";
 import { degrees, roll, shutter, tilt } from "../format/degrees.ts";
@@ -7,7 +8,7 @@ import { fixed, trimmed } from "../format/number.ts";
 import { percent } from "../format/percent.ts";
 import { stopRange, stops, transmittanceText } from "../format/stop.ts";
 import { durationText } from "../format/time.ts";
-import { plural } from "../format/words.ts";
+import { listWords, plural, sentenceCase } from "../format/words.ts";
 import type { CalibrationState, TakeSummary } from "../summary/types.ts";
 import { formatTimecode } from "../time/timecode.ts";
 import { lensName } from "../view/names.ts";
@@ -19,10 +20,7 @@ export interface WordedFigure {
   readonly source: string | null;
 }
 
-/** Name of the first timecode after the take, which a length makes needless. */
-export const OUT_TERM = "Out, exclusive";
-
-/** The eight figures that stand at the head of every take, always in this order. */
+/** The eight figures that stand at the head of a plate, always in this order. */
 export function mainFigures(t: TakeSummary, distances: DistanceSystem): readonly WordedFigure[] {
   const { take } = t;
   const extent = take.note?.tcIn == null ? "logged" : "noted";
@@ -30,7 +28,7 @@ export function mainFigures(t: TakeSummary, distances: DistanceSystem): readonly
   const lensFrom = take.lensSource ?? "noted";
   return [
     figure("Timecode in", t.timecodeIn, extent),
-    figure(OUT_TERM, t.timecodeOut, extent),
+    figure("First frame after", t.timecodeOut, extent),
     figure("Length", take.durationFrames === 0 ? null : lengthText(t), plural(take.durationFrames, "frame")),
     figure("Clip", take.clip, take.roll === null ? "noted" : `noted, roll ${take.roll}`),
     figure("Lens", lensText(t), lensSerial === null ? lensFrom : `${lensFrom}, serial ${lensSerial}`),
@@ -38,6 +36,29 @@ export function mainFigures(t: TakeSummary, distances: DistanceSystem): readonly
     figure("Stop", stopText(t), t.tStop === null ? null : stopSource(t), absentInLog(t)),
     figure("Focus", focusText(t, distances), t.focus?.source ?? null, absentInLog(t)),
   ];
+}
+
+/** Where the figures of a take's row come from, and what the row has no column for. */
+export function sourcesSentence(t: TakeSummary): string {
+  const { take } = t;
+  const named: readonly (readonly [string, Source | null])[] = [
+    ["timecode", t.timecodeIn === null ? null : take.note?.tcIn == null ? "logged" : "noted"],
+    ["lens", take.lensId === null ? null : (take.lensSource ?? "noted")],
+    ["focal length", t.focal?.source ?? null],
+    ["stop", t.tStop?.source ?? null],
+    ["focus", t.focus?.source ?? null],
+  ];
+  const bySource = (["logged", "noted", "kit", "calculated"] as const).flatMap((source) => {
+    const names = named.filter(([, from]) => from === source).map(([name]) => name);
+    return names.length === 0 ? [] : [`${listWords(names)} ${source === "kit" ? "from the kit" : source}`];
+  });
+  const parts = [
+    ...bySource,
+    ...(take.lens?.serial == null ? [] : [`lens serial ${take.lens.serial}`]),
+    ...(take.roll === null ? [] : [`roll ${take.roll}`]),
+    ...(t.timecodeOut === null ? [] : [`first frame after ${t.timecodeOut}`]),
+  ];
+  return parts.length === 0 ? `${sentenceCase(NOT_RECORDED)}.` : `${sentenceCase(parts.join("; "))}.`;
 }
 
 export function lengthText(t: TakeSummary): string {

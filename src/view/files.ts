@@ -39,6 +39,7 @@ export function fileLink(file: PackFile, date: string, fromPath: string, folder 
 
 function aboutExtension(name: string): string {
   if (name.endsWith("-camera-report.pdf")) return "to print and sign";
+  if (name.endsWith(".pdf")) return "to print";
   if (/^undistort.*\.exr$/.test(name)) return "map, recorded to ideal";
   if (/^redistort.*\.exr$/.test(name)) return "map, ideal to recorded";
   if (/^shading.*\.exr$/.test(name)) return "brightness";

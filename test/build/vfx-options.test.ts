@@ -31,3 +31,16 @@ describe("the options for VFX", () => {
     expect(buildId(facts({ takes: "all" }))).toBe(buildId(facts()));
   });
 });
+
+describe("the readers that get a PDF of their own", () => {
+  const asked: DayFacts = { ...facts(), pdf: ["editorial"] };
+
+  it("are part of a day's key: asking for one builds the day again, and the reason says so", () => {
+    expect(dayKey(asked)).not.toBe(dayKey(facts()));
+    expect(planDay(asked, { key: dayKey(facts()), facts: facts() }, WHOLE, false)).toEqual({
+      run: true,
+      reason: "PDFs for other readers are asked for",
+    });
+    expect(planDay(asked, { key: dayKey(asked), facts: asked }, WHOLE, false).run).toBe(false);
+  });
+});

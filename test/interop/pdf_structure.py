@@ -29,6 +29,11 @@ def look(checks, path):
         checks.check(f"{name}: has a title", bool(reader.metadata and reader.metadata.title))
         checks.check(f"{name}: has bookmarks", len(reader.outline) > 0)
         attached = set(reader.attachments)
+        for on_disk in sorted(path.parent.glob("vfx/*/lens.csv")):
+            wanted = f"{on_disk.parent.name}-lens.csv"
+            checks.check(f"{name}: holds {wanted}", wanted in attached, sorted(attached))
+            if wanted in attached:
+                checks.check(f"{name}: its {wanted} is the pack's", reader.attachments[wanted][0] == on_disk.read_bytes())
         for wanted in ("takes.csv", "day.json"):
             checks.check(f"{name}: holds {wanted}", wanted in attached, sorted(attached))
             on_disk = path.parent / wanted
@@ -41,6 +46,17 @@ def look(checks, path):
             checks.check(f"{name}: uses {tag}", tag in kinds)
         levels = [int(k[2:]) for k in kinds if len(k) == 3 and k.startswith("/H") and k[2:].isdigit()]
         checks.check(f"{name}: skips no heading level", all(b <= a + 1 for a, b in zip(levels, levels[1:])), levels)
+        nodes = list(elements(root["/StructTreeRoot"]))
+        heads = [node for node in nodes if node["/S"] == "/TH"]
+        checks.check(f"{name}: every header cell has a scope", all(scope_of(node) in ("/Row", "/Column") for node in heads))
+        figures = [str(node.get("/Alt", "")) for node in nodes if node["/S"] == "/Figure"]
+        checks.check(f"{name}: figures say what is seen", len(figures) > 0 and all(len(words) > 20 for words in figures), figures)
+        links = [a for page in reader.pages for a in (b.get_object() for b in page.get("/Annots", [])) if a["/Subtype"] == "/Link"]
+        checks.check(f"{name}: links are tagged and say where to", all("/Contents" in a and "/StructParent" in a for a in links))
+        checks.check(f"{name}: a link element a link", kinds.count("/Link") == len(links) > 0, (kinds.count("/Link"), len(links)))
+        places = reader.named_destinations
+        checks.check(f"{name}: links lead somewhere", all(a["/A"]["/D"] in places for a in links))
+        checks.check(f"{name}: has contents", "/TOC" in kinds and "/TOCI" in kinds)
         checks.check(f"{name}: cells lie in rows", cells_in_rows(root["/StructTreeRoot"]))
         text = "\n".join(page.extract_text() for page in reader.pages)
         checks.check(f"{name}: its text can be read", len(text) > 500, len(text))
@@ -60,6 +76,19 @@ def children(node):
 def tags(node):
     """Structure types in reading order."""
     return [tag for kid in children(node) for tag in [str(kid["/S"]), *tags(kid)]]
+
+
+def elements(node):
+    for kid in children(node):
+        yield kid
+        yield from elements(kid)
+
+
+def scope_of(node):
+    given = node.get("/A", {})
+    given = given.get_object() if hasattr(given, "get_object") else given
+    parts = given if isinstance(given, list) else [given]
+    return next((part.get_object().get("/Scope") for part in parts if part.get_object().get("/Scope")), None)
 
 
 def cells_in_rows(node, parent=""):

@@ -79,3 +79,16 @@ export function overlaps(words: readonly Word[]): readonly string[] {
   }
   return found;
 }
+
+/** Alternative texts of the structure tree, in the order of the file. */
+export function alternativeTexts(bytes: Uint8Array): readonly string[] {
+  const file = Buffer.from(bytes).toString("latin1");
+  return [...file.matchAll(/\/Alt \(((?:\\[\s\S]|[^\\)])*)\)/g)].map(([, written = ""]) => {
+    const plain = written.replace(
+      /\\([\s\S])/g,
+      (_, sign: string) => ({ n: "\n", r: "\r", t: "\t", b: "\b", f: "\f" })[sign] ?? sign,
+    );
+    if (!plain.startsWith("\u00fe\u00ff")) return plain;
+    return Buffer.from(plain.slice(2), "latin1").swap16().toString("utf16le");
+  });
+}

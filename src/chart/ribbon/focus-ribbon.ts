@@ -26,6 +26,10 @@ export interface FocusRibbonOptions {
   readonly distances: PageDistances;
   /** Frame that the cursor stands on, such as the middle logged frame that the readout shows; none without it. */
   readonly cursor?: number | null;
+  /** Height from infinity to the nearest distance in CSS pixels; 324 if not given, 120 at least. */
+  readonly scaleHeight?: number;
+  /** Leaves out the strip of a stop or a focal length that is the same all through: the figures beside the drawing say it. */
+  readonly changingOnly?: boolean;
 }
 
 /** The drawing and what a script needs to move the cursor: x = left + frame * (right - left) / frames. */
@@ -48,6 +52,9 @@ export interface FocusRibbon extends Drawing {
 const SCALE_HEIGHT = 324;
 const RIGHT_MARGIN = 56;
 const LEFT_MARGIN = { metric: 64, imperial: 64, both: 108 } as const;
+/** What changes by less is the play of the log. */
+const STEADY_STOPS = 0.1;
+const STEADY_MM = 0.5;
 /** Keeps the nearest line off the floor. */
 const HEADROOM = 1.04;
 
@@ -65,9 +72,9 @@ export function focusRibbon(summary: TakeSummary, options: FocusRibbonOptions): 
   const labels = pullLabels(pulls, axis.x, axis.right, system, (frames) => frames / base);
   const rows = pullRows(labels.numbered);
   const top = pulls.length === 0 ? 24 : PULL_HEIGHT.labels + (labels.numbered ? PULL_HEIGHT.numbers : 0);
-  const scale = distanceScale(top + 8, top + 8 + SCALE_HEIGHT, floorFor(nearestOf(summary) * HEADROOM));
+  const scale = distanceScale(top + 8, top + 8 + (options.scaleHeight ?? SCALE_HEIGHT), floorFor(nearestOf(summary) * HEADROOM));
   const floor = scale.floorY;
-  const strips = placeStrips(summary, axis, floor + (axis.ticks.length > 0 ? 34 : 14));
+  const strips = placeStrips(summary, options.changingOnly === true, axis, floor + (axis.ticks.length > 0 ? 34 : 14));
   const height = 2 + (strips.at(-1)?.bottom ?? floor + (axis.ticks.length > 0 ? 28 : 10));
 
   const cover = envelope(axis.left, axis.right);
@@ -147,11 +154,16 @@ function partlyEmpty(values: Float64Array): ReturnType<typeof emptyRuns> {
   return values.every(Number.isNaN) ? [] : emptyRuns(values);
 }
 
-function placeStrips(summary: TakeSummary, axis: TimeAxis, from: number): readonly PlacedStrip[] {
+function placeStrips(summary: TakeSummary, changingOnly: boolean, axis: TimeAxis, from: number): readonly PlacedStrip[] {
   if (summary.take.durationFrames === 0) return [];
   const placed: PlacedStrip[] = [];
   let y = from;
-  for (const make of [stopStrip, focalStrip]) {
+  const { tStop, focal } = summary;
+  const makers = [
+    ...(changingOnly && tStop !== null && tStop.rangeStops < STEADY_STOPS ? [] : [stopStrip]),
+    ...(changingOnly && focal !== null && focal.maxMm - focal.minMm < STEADY_MM ? [] : [focalStrip]),
+  ];
+  for (const make of makers) {
     const top = y + 20;
     const strip = make(summary, { left: axis.left, right: axis.right, top, x: axis.x });
     if (strip === null) continue;

@@ -9,6 +9,7 @@ import { programHash, thisTool } from "../../build/program.ts";
 import { type BuildResult, buildShow } from "../../build/run.ts";
 import { isWithin, type ShowFiles, showFiles } from "../../build/show-files.ts";
 import { DEFAULT_VFX, type TakeChoice } from "../../export/vfx/options.ts";
+import type { Reader } from "../../pdf/readers.ts";
 import { reportFaults } from "../fault.ts";
 import { EXIT, type Io } from "../io.ts";
 import { dayLine, findingLine, summaryLine } from "../json-lines.ts";
@@ -29,6 +30,8 @@ export interface BuildCommandOptions extends CommonOptions {
   readonly vfx?: TakeChoice;
   readonly maps?: TakeChoice;
   readonly mapWidth?: number | "full";
+  /** Readers that get a PDF of their own. */
+  readonly pdf?: readonly Reader[];
 }
 
 /** A build that can be run, once or again and again. */
@@ -59,12 +62,13 @@ export async function prepareBuild(path: string, options: BuildCommandOptions, i
     maps: options.maps ?? DEFAULT_VFX.maps,
     mapWidth: options.mapWidth ?? DEFAULT_VFX.mapWidth,
   };
+  const pdf = options.pdf ?? [];
   const pipeline = await loadPipeline();
   const run = () => {
     // links that lead out are remembered by the reader of the folder: each build has its own
     const folder = showFiles(show.path);
     const effects: BuildEffects = { show: folder, linksLeftOut: folder.linksLeftOut, out, lock, log: days, now: io.now };
-    const build = { dates: options.day, force: options.force, tool: thisTool(), programHash: programHash(), vfx };
+    const build = { dates: options.day, force: options.force, tool: thisTool(), programHash: programHash(), vfx, pdf };
     return buildShow(build, effects, pipeline);
   };
   return { show, outPath, out, log, run };

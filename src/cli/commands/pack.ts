@@ -13,6 +13,7 @@ import { dayEntries } from "../../build/zip/zip-report.ts";
 import type { TakeChoice } from "../../export/vfx/options.ts";
 import { fileSize } from "../../format/amounts.ts";
 import type { ShowInput } from "../../ingest/records.ts";
+import type { Reader } from "../../pdf/readers.ts";
 import { EXIT, type Io } from "../io.ts";
 import { jsonLine } from "../json-lines.ts";
 import { openShow } from "../open-show.ts";
@@ -31,6 +32,7 @@ export interface PackOptions extends CommonOptions {
   readonly vfx?: TakeChoice;
   readonly maps?: TakeChoice;
   readonly mapWidth?: number | "full";
+  readonly pdf?: readonly Reader[];
 }
 
 /**

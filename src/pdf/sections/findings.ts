@@ -1,5 +1,5 @@
 /** All findings, worst first: what is wrong, how to mend it, and where it stands. */
-import { countFindings, type Finding, type FindingCounts, openFindings, type Severity } from "../../core/finding.ts";
+import { countFindings, type Finding, openFindings, type Severity } from "../../core/finding.ts";
 import { plural } from "../../format/words.ts";
 import { paragraph, sectionHead } from "../block.ts";
 import type { Element } from "../document.ts";
@@ -8,29 +8,41 @@ import type { TextStyle } from "../ink.ts";
 import { type Report, TYPE } from "../report.ts";
 import { drawTable, type TableRow } from "../table.ts";
 
-/** Of one severity; the rest is in findings.csv of the pack. */
-const MOST_LISTED = 200;
+/** Of one code and severity in full; the rest is in findings.csv of the pack. */
+const MOST_OF_A_CODE = 12;
+/** Takes or places that the rest is named by. */
+const MOST_NAMES = 200;
 
 const SEVERITIES: readonly Severity[] = ["error", "check", "remark"];
 
-export function findingsSection(report: Report): void {
-  const { flow, summary, showFindings } = report;
+export const FINDINGS_TITLE = "Findings and accepted findings";
+export const FINDINGS_TARGET = "findings";
+
+/** The day's findings; those that a reader is not concerned with may be left out. */
+export function findingsSection(report: Report, wanted: (finding: Finding) => boolean = () => true): void {
+  const { flow, summary } = report;
+  const findings = summary.findings.filter(wanted);
+  const { error, check, remark } = countFindings(openFindings(findings));
+  const accepted = findings.filter((finding) => finding.accepted != null);
   if (flow.left() < 220) flow.newPage();
-  const section = sectionHead(report, "Findings", `${countsText(summary.findingCounts)}.`);
-  report.begins("Findings", Math.max(flow.sheet.top, flow.y - 24));
-  if (summary.findings.length === 0) paragraph(report, section, "Nothing was found.");
-  else findingsTable(report, section, summary.findings);
+  const counts = `${plural(error, "error")}, ${check} to check, ${plural(remark, "remark")}, ${accepted.length} accepted.`;
+  const section = sectionHead(report, FINDINGS_TITLE, counts);
+  report.places.mark(FINDINGS_TARGET, flow.y - 24);
+  report.bookmark.add(FINDINGS_TITLE, flow.y - 24);
+  if (findings.length === 0) paragraph(report, section, "Nothing was found.");
+  else findingsTable(report, section, findings);
+  const { showFindings } = report;
   if (showFindings.length === 0) return;
-  paragraph(report, section, `In show.yaml and the kit: ${countsText(countFindings(showFindings))}.`, { style: TYPE.strong });
+  const whole = countFindings(showFindings);
+  const words = `${plural(whole.error, "error")}, ${whole.check} to check, ${plural(whole.remark, "remark")}`;
+  paragraph(report, section, `In show.yaml and the kit: ${words}.`, { style: TYPE.strong });
   findingsTable(report, section, showFindings);
 }
 
-function countsText({ error, check, remark }: FindingCounts): string {
-  return `${plural(error, "error")}, ${check} to check, ${plural(remark, "remark")}`;
-}
-
 function findingsTable(report: Report, section: Element, findings: readonly Finding[]): void {
-  const width = report.flow.sheet.width - 44 - 46 - 78 - 3 * 8;
+  const { flow } = report;
+  const accepted = findings.filter((finding) => finding.accepted != null);
+  const width = flow.sheet.width - 44 - 46 - 78 - 3 * 8;
   const columns = [
     { head: "Severity", width: 44 },
     { head: "Code", width: 46 },
@@ -47,33 +59,56 @@ function findingsTable(report: Report, section: Element, findings: readonly Find
           { text: SEVERITY_WORDS[severity], style: severityStyle(severity) },
         ),
       ),
-      ...rowsOf(
-        report,
-        findings.filter((finding) => finding.accepted != null),
-        { text: "Accepted", style: severityStyle("remark") },
-      ),
+      ...rowsOf(report, accepted, { text: "Accepted", style: severityStyle("remark") }),
     ],
     gap: 8,
     belowColumn: 2,
   });
 }
 
-function rowsOf(
-  report: Report,
-  all: readonly Finding[],
-  word: { readonly text: string; readonly style: TextStyle },
-): readonly TableRow[] {
-  const { summary } = report;
-  const rows = all.slice(0, MOST_LISTED).map((finding): TableRow => {
-    const place = findingPlace(finding);
-    const take = finding.take === null ? "" : (findingTakeName(summary, finding) ?? "");
-    const mend = finding.accepted == null ? finding.hint : `Accepted: ${finding.accepted}`;
-    return {
-      cells: [word, finding.code, `${messageSentence(finding)} ${mend}`, take],
-      below: place === "" ? null : { text: place, style: TYPE.source },
-    };
-  });
-  const more = all.length - rows.length;
-  if (more <= 0) return rows;
-  return [...rows, { cells: [word, "", `${plural(more, "more finding")} of this kind: all are in findings.csv of the pack.`, ""] }];
+interface Word {
+  readonly text: string;
+  readonly style: TextStyle;
+}
+
+/** Rows of one severity: of a code that comes often the first in full, the others by take or place. */
+function rowsOf(report: Report, all: readonly Finding[], word: Word): readonly TableRow[] {
+  const rows: TableRow[] = [];
+  for (const code of new Set(all.map((finding) => finding.code))) {
+    const mine = all.filter((finding) => finding.code === code);
+    const inFull = mine.length <= MOST_OF_A_CODE + 1 ? mine : mine.slice(0, MOST_OF_A_CODE);
+    inFull.forEach((finding, i) => {
+      rows.push(findingRow(report, finding, word, inFull[i - 1] ?? null));
+    });
+    const others = mine.slice(inFull.length);
+    if (others.length > 0) rows.push(othersRow(report, others, word));
+  }
+  return rows;
+}
+
+/** A hint that the row above gives already is not said again. */
+function findingRow({ summary }: Report, finding: Finding, word: Word, above: Finding | null): TableRow {
+  const place = findingPlace(finding);
+  const take = finding.take === null ? "" : (findingTakeName(summary, finding) ?? "");
+  const mend = finding.accepted == null ? finding.hint : `Accepted: ${finding.accepted}`;
+  const said = finding.accepted == null && above !== null && above.hint === finding.hint;
+  return {
+    cells: [word, finding.code, said ? messageSentence(finding) : `${messageSentence(finding)} ${mend}`, take],
+    below: place === "" ? null : { text: place, style: TYPE.source },
+  };
+}
+
+function othersRow({ summary }: Report, others: readonly Finding[], word: Word): TableRow {
+  const names = [...new Set(others.map((finding) => findingTakeName(summary, finding) ?? findingPlace(finding)))];
+  const shown = names.filter((name) => name !== "").slice(0, MOST_NAMES);
+  const rest = names.length > shown.length ? `, and ${names.length - shown.length} more` : "";
+  const where = shown.length === 0 ? "" : ` ${shown.join(", ")}${rest}.`;
+  return {
+    cells: [
+      word,
+      others[0]?.code ?? "",
+      `${plural(others.length, "more finding")} of this kind, in full in findings.csv of the pack.${where}`,
+      "",
+    ],
+  };
 }

@@ -18,9 +18,14 @@ import { cameraSeconds } from "../totals.ts";
 /** Points a pixel of the day's clock: its labels print at 8.75 points. */
 const CLOCK_SCALE = 0.7;
 
-export function glanceHead(report: Report, parent: Element): void {
+/** The show and the day, as every report of the day begins. */
+export function reportHead(report: Report, parent: Element): void {
   showLine(report, parent);
   dayTitle(report, parent);
+}
+
+export function glanceHead(report: Report, parent: Element): void {
+  reportHead(report, parent);
   const { flow, summary } = report;
   const clock = dayClock(summary, { width: Math.floor(flow.sheet.width / CLOCK_SCALE) });
   flow.y += drawDrawing(report, parent, clock, flow.sheet.left, flow.y, CLOCK_SCALE) + 8;
@@ -55,7 +60,7 @@ function dayTitle(report: Report, parent: Element): void {
   });
   const x = right + 14;
   const unit = unitName(record.unit ?? summary.show.unit);
-  const about = `${record.place === null ? "Place not recorded." : sentence(record.place)} ${sentence(unit)} Camera report.`;
+  const about = `${record.place === null ? "Place not recorded." : sentence(record.place)} ${sentence(unit)} ${report.title}.`;
   const lines = ink.lines(about, TYPE.body, flow.sheet.right - x);
   element(doc, parent, "P", {}, () => {
     ink.text(`${dateLong(summary.date)} `, x, top + 12, TYPE.date);

@@ -8,25 +8,30 @@ import { stopRange, transmittanceText, tStop } from "../../format/stop.ts";
 import { minutesSeconds } from "../../format/time.ts";
 import { plural } from "../../format/words.ts";
 import type { CalibrationTable, Lens } from "../../ingest/records.ts";
-import { lensName, sentence } from "../../view/names.ts";
+import { lensName, sentence, takeName } from "../../view/names.ts";
 import { headLine, paragraph, sectionHead } from "../block.ts";
 import type { Element } from "../document.ts";
 import { type Report, TYPE } from "../report.ts";
 import { type Cell, drawTable, type TableRow } from "../table.ts";
 import { element } from "../tags.ts";
 import { focalRange } from "../take-words.ts";
-import { lensSeconds } from "../totals.ts";
+import { kitChanges, lensSeconds } from "../totals.ts";
 
 export const MASS_CAUTION =
   "Mass and balance: rebalance with motors off and the lens secured and supported; keep within the rated limits of the rig and the lens support; follow local rules for overhead and vehicle rigs. The figures are not an engineering approval.";
 export const FOCUS_CAUTION = "A focus distance is an optical reading, not a safety distance for stunts, vehicles or effects.";
 
+export const LENSES_TITLE = "Lenses and kit changes";
+export const LENSES_TARGET = "lenses";
+
 export function lensSection(report: Report): void {
   const { flow, summary } = report;
   if (flow.left() < 300) flow.newPage();
-  const section = sectionHead(report, "Lenses", "Today's use from logs, else notes; facts from the kit list.");
-  report.begins("Lenses", flow.y - 24);
+  const section = sectionHead(report, LENSES_TITLE, "Today's use from logs, else notes; facts from the kit list.");
+  report.places.mark(LENSES_TARGET, flow.y - 24);
+  report.bookmark.add(LENSES_TITLE, flow.y - 24);
   useTable(report, section);
+  kitChangesTable(report, section);
   flow.y += 16;
   flow.need(110);
   const facts = element(report.doc, section, "Sect");
@@ -78,6 +83,35 @@ function useTable(report: Report, parent: Element): void {
   });
   if (rows.length === 0) rows.push({ cells: ["No lens was recorded today.", "", "", "", "", "", ""] });
   drawTable(report, parent, { columns: columns.slice(), rows });
+}
+
+/** What the camera assistants had to change, when, and for which take. */
+function kitChangesTable(report: Report, parent: Element): void {
+  const { flow, doc, summary } = report;
+  flow.y += 16;
+  flow.need(80);
+  const section = element(doc, parent, "Sect");
+  const { left, width } = flow.sheet;
+  const says = "From one take of a camera to its next, where both say it.";
+  flow.y = headLine(report, section, "H3", "Kit changes", says, left, width, flow.y);
+  const changes = kitChanges(summary);
+  if (changes.length === 0) {
+    paragraph(report, section, "No change of lens, sensor mode or filters is recorded.");
+    return;
+  }
+  const columns = [
+    { head: "Camera", width: 40 },
+    { head: "By timecode", width: 56 },
+    { head: "For take", width: 110 },
+    { head: "What", width: 62 },
+    { head: "Change", width: width - 40 - 56 - 110 - 62 - 4 * 7 },
+  ] as const;
+  const rows = changes.map(({ take, what, from, to }): TableRow => {
+    return {
+      cells: [take.take.camera, take.timecodeIn ?? absent(), takeName(take.take), what, `${from} to ${to}`],
+    };
+  });
+  drawTable(report, section, { columns: columns.slice(), rows, pad: 1.6 });
 }
 
 function factsTable(report: Report, parent: Element): void {

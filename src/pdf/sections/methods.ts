@@ -5,6 +5,7 @@ import { FORMULAS } from "../../optics/formulas.ts";
 import type { DaySummary, StopUsed } from "../../summary/types.ts";
 import { headLine, paragraph, sectionHead } from "../block.ts";
 import type { Element } from "../document.ts";
+import { lineHeight, type TextStyle } from "../ink.ts";
 import { type Report, TYPE } from "../report.ts";
 import { MISSING_SIGN } from "../runs.ts";
 import { drawTable } from "../table.ts";
@@ -27,6 +28,9 @@ const SHOWN = [
   "pages-in-eighths",
 ] as const;
 
+export const METHODS_TITLE = "How it was computed";
+export const METHODS_TARGET = "methods";
+
 export const CLAIM = "written to PDF/A-3b, not certified";
 
 export function methodsSection(report: Report): void {
@@ -34,10 +38,11 @@ export function methodsSection(report: Report): void {
   if (flow.left() < 260) flow.newPage();
   const section = sectionHead(
     report,
-    "How it was computed",
+    METHODS_TITLE,
     "Distances are from the image plane. Inside: dioptres, exact stops, whole frames.",
   );
-  report.begins("How it was computed", Math.max(flow.sheet.top, flow.y - 24));
+  report.places.mark(METHODS_TARGET, flow.y - 24);
+  report.bookmark.add(METHODS_TITLE, flow.y - 24);
   paragraph(report, section, confusionWords(summary));
   paragraph(report, section, stopWords(summary));
   paragraph(
@@ -47,7 +52,13 @@ export function methodsSection(report: Report): void {
   );
   formulas(report, section);
   files(report, section);
-  about(report, section);
+  about(report, section, "H3");
+}
+
+/** What the document is and what it does not promise, for a report without the formulas. */
+export function aboutSection(report: Report): void {
+  report.flow.y += 8;
+  about(report, report.root, "H2");
 }
 
 function confusionWords(summary: DaySummary): string {
@@ -79,7 +90,7 @@ function stopWords(summary: DaySummary): string {
 }
 
 function formulas(report: Report, parent: Element): void {
-  const { flow, doc } = report;
+  const { flow, doc, ink } = report;
   const byId = new Map(FORMULAS.map((formula) => [formula.id, formula]));
   const shown = SHOWN.flatMap((id) => byId.get(id) ?? []);
   if (shown.length === 0) return;
@@ -88,16 +99,23 @@ function formulas(report: Report, parent: Element): void {
   const section = element(doc, parent, "Sect");
   flow.y = headLine(report, section, "H3", "Formulas", "", flow.sheet.left, flow.sheet.width, flow.y);
   for (const formula of shown) {
-    flow.need(44);
-    paragraph(report, section, formula.title, { style: TYPE.sub, after: 0 });
-    paragraph(report, section, formula.expression, { after: 0 });
-    const symbols = formula.symbols.map((s) => `${s.symbol} ${s.meaning}${s.unit === "" ? "" : `, ${s.unit}`}`).join("; ");
-    paragraph(report, section, [symbols === "" ? "" : `${symbols}.`, formula.validity].filter((t) => t !== "").join(" "), {
-      style: TYPE.label,
-      after: 0,
+    const parts = formulaParts(formula);
+    flow.need(parts.reduce((sum, { text, style }) => sum + ink.lines(text, style, flow.sheet.width).length * lineHeight(style), 0));
+    parts.forEach(({ text, style }, i) => {
+      paragraph(report, section, text, { style, after: i === parts.length - 1 ? 5 : 0 });
     });
-    paragraph(report, section, `Source: ${formula.source}`, { style: TYPE.source, after: 5 });
   }
+}
+
+function formulaParts(formula: (typeof FORMULAS)[number]): readonly { readonly text: string; readonly style: TextStyle }[] {
+  const symbols = formula.symbols.map((s) => `${s.symbol} ${s.meaning}${s.unit === "" ? "" : `, ${s.unit}`}`).join("; ");
+  const about = [symbols === "" ? "" : `${symbols}.`, formula.validity].filter((t) => t !== "").join(" ");
+  return [
+    { text: formula.title, style: TYPE.sub },
+    { text: formula.expression, style: TYPE.body },
+    { text: about, style: TYPE.label },
+    { text: `Source: ${formula.source}`, style: TYPE.source },
+  ];
 }
 
 function files(report: Report, parent: Element): void {
@@ -130,16 +148,16 @@ function files(report: Report, parent: Element): void {
     paragraph(report, section, `${plural(more, "more file")}: all are in the manifest of the build.`, { style: TYPE.label });
 }
 
-function about(report: Report, parent: Element): void {
+function about(report: Report, parent: Element, tag: "H2" | "H3"): void {
   const { flow, ink, doc } = report;
   flow.y += 10;
   flow.need(100);
   const section = element(doc, parent, "Sect");
-  flow.y = headLine(report, section, "H3", "What this report is", "", flow.sheet.left, flow.sheet.width, flow.y);
+  flow.y = headLine(report, section, tag, "What this report is", "", flow.sheet.left, flow.sheet.width, flow.y);
   paragraph(
     report,
     section,
-    `Made by ${report.program} from the show folder alone; its dates are the shooting date, not the time of printing. This file is ${CLAIM}. It is tagged: headings, tables and figures can be read aloud.`,
+    `Made by ${report.program} from the show folder alone; its dates are the shooting date, not the time of printing. This file is ${CLAIM}. It is written to PDF/UA-1 too: headings, tables, figures and links can be read aloud in their order. Reports of this program are validated against both in its tests; this file itself was not.`,
   );
   paragraph(report, section, FOCUS_CAUTION);
   paragraph(report, section, MASS_CAUTION);

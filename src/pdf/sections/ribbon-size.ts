@@ -1,6 +1,7 @@
 /**
- * How much room a take gets. Plates, gaps and circled takes that move have a large ribbon; on a thick day only the first of
- * them, and takes that nobody has asked for yet are short, so that the report stays one that a person can leaf through.
+ * How much room a take gets. Gaps and circled takes that move have a wide ribbon; on a thick day only the first of them, and
+ * takes that nobody has asked for yet are short, so that the report stays one that a person can leaf through. Plates have
+ * their own sheets.
  */
 import type { DaySummary, TakeSummary } from "../../summary/types.ts";
 import { takesBySlate } from "../totals.ts";
@@ -25,15 +26,23 @@ export function isThick(summary: DaySummary): boolean {
   return summary.takes.length > FEW_CLIPS;
 }
 
-/** Whether a take of a thick day goes without the lines that are worked out: nobody has asked for it yet. */
+/**
+ * Whether a take goes without the lines that are worked out: a plate has them on its sheet, and of a thick day nobody has
+ * asked for those of a take that is not circled.
+ */
 export function isShort(summary: DaySummary, t: TakeSummary): boolean {
-  return isThick(summary) && !t.take.circled && t.take.plate === null;
+  return hasPlateSheet(t) || (isThick(summary) && !t.take.circled);
 }
 
-/** Plates and gaps first, then circled takes with pulls, then moves. 0: nothing that a row would not show. */
+/** Whether all values of a take are on a plate sheet. */
+export function hasPlateSheet(t: TakeSummary): boolean {
+  return t.take.plate !== null && !t.take.duplicate;
+}
+
+/** Gaps first, then circled takes with pulls, then moves. 0: nothing that a row would not show, or a plate sheet shows it. */
 function toSay(t: TakeSummary): number {
-  if (t.perFrame === null || t.take.durationFrames === 0) return 0;
+  if (t.perFrame === null || t.take.durationFrames === 0 || hasPlateSheet(t)) return 0;
   const pulls = t.pulls?.length ?? 0;
   if (pulls === 0 && t.gaps.length === 0) return 0;
-  return (t.take.plate === null ? 0 : 4) + (t.gaps.length > 0 ? 2 : 0) + (t.take.circled ? 2 : 0) + Math.min(pulls, 4) * 0.5 + 0.5;
+  return (t.gaps.length > 0 ? 2 : 0) + (t.take.circled ? 2 : 0) + Math.min(pulls, 4) * 0.5 + 0.5;
 }

@@ -9,27 +9,40 @@ import { listWords, plural, sentenceCase } from "../../format/words.ts";
 import type { PullFigures, TakeSummary } from "../../summary/types.ts";
 import type { Element } from "../document.ts";
 import { messageSentence, SEVERITY_WORDS, severityStyle, worstFirst } from "../finding-words.ts";
-import { lineHeight, type TextStyle } from "../ink.ts";
-import { type Report, TYPE } from "../report.ts";
-import { drawTable } from "../table.ts";
-import { element } from "../tags.ts";
+import type { HangingLine } from "../hanging.ts";
+import type { Report } from "../report.ts";
+import { drawTable, type TableOptions, tableHeight } from "../table.ts";
 import {
   calculatedFigures,
   calibrationNote,
   frameTimecode,
-  mainFigures,
   notedFigures,
-  OUT_TERM,
+  sourcesSentence,
   type WordedFigure,
 } from "../take-words.ts";
 
 const FINDINGS_SHOWN = 4;
-const LABEL_WIDTH = 62;
+
+const AFTER_PULLS = 5;
+/** Pulls of a short take that are said one by one. */
+const PULLS_SAID = 4;
 
 /** A row a pull; nothing when there is none, as the figures above say so. */
-export function pullsTable(report: Report, parent: Element, t: TakeSummary): void {
+export function drawPulls(report: Report, parent: Element, t: TakeSummary): void {
+  const options = pullsTable(report, t);
+  if (options === null) return;
+  drawTable(report, parent, options);
+  report.flow.y += AFTER_PULLS;
+}
+
+export function pullsHeight(report: Report, t: TakeSummary): number {
+  const options = pullsTable(report, t);
+  return options === null ? 0 : tableHeight(report, options) + AFTER_PULLS;
+}
+
+function pullsTable(report: Report, t: TakeSummary): TableOptions | null {
   const pulls = t.pulls ?? [];
-  if (pulls.length === 0) return;
+  if (pulls.length === 0) return null;
   const { distances } = report.summary.show;
   const system = distances === "imperial" ? "imperial" : "metric";
   const unit = distanceUnit(system);
@@ -57,72 +70,62 @@ export function pullsTable(report: Report, parent: Element, t: TakeSummary): voi
       fixed(pull.peakDioptresPerSecond, 2),
     ],
   }));
-  drawTable(report, parent, { columns: columns.slice(), rows, pad: 0.8, gap: 6 });
-  report.flow.y += 5;
+  return { columns: columns.slice(), rows, pad: 0.8, gap: 6 };
 }
 
 function depthsOf(pull: PullFigures): string {
   return pull.extentDepths === null ? NOT_CALCULATED : fixed(pull.extentDepths, 1);
 }
 
-/** Remark, log, noted, kit, calculated, absent, findings: one hanging line each, whatever there is. */
-export function takeNotes(report: Report, parent: Element, t: TakeSummary): void {
+/** Sources, log, noted, kit, calculated, absent, findings: one hanging line each, whatever there is. */
+export function takeNotes(report: Report, t: TakeSummary): readonly HangingLine[] {
   const { distances } = report.summary.show;
   const figures = [...notedFigures(t, distances), ...calculatedFigures(t, distances)];
-  if (t.remarks !== null) hanging(report, parent, "Remark", t.remarks, TYPE.source);
-  hanging(report, parent, "Log", logWords(t), TYPE.source);
-  for (const source of ["logged", "noted", "kit", "calculated"] as const) {
-    const mine = figures.filter((f) => f.source === source);
-    if (mine.length > 0) hanging(report, parent, sentenceCase(source), sentenceOf(mine), TYPE.source);
-  }
   const absent = absentWords(t, figures);
-  if (absent !== "") hanging(report, parent, "Absent", absent, TYPE.source);
-  takeFindings(report, parent, t);
+  return [
+    { label: "Sources", text: sourcesSentence(t) },
+    { label: "Log", text: logWords(t) },
+    ...(["logged", "noted", "kit", "calculated"] as const).flatMap((source) => {
+      const mine = figures.filter((f) => f.source === source);
+      return mine.length === 0 ? [] : [{ label: sentenceCase(source), text: sentenceOf(mine) }];
+    }),
+    ...(absent === "" ? [] : [{ label: "Absent", text: absent }]),
+    ...takeFindings(t),
+  ];
 }
 
-/** A take that nobody has asked for yet, in few lines: its main figures run on, pulls are a sentence, nothing is worked out. */
-export function shortNotes(report: Report, parent: Element, t: TakeSummary): void {
+/** A take in few lines: its pulls are a sentence, nothing is worked out. */
+export function shortNotes(report: Report, t: TakeSummary): readonly HangingLine[] {
   const { distances } = report.summary.show;
-  const main = mainFigures(t, distances)
-    .filter((f) => f.term !== OUT_TERM)
-    .map((f) => (f.source === null ? `${f.term.toLowerCase()} ${f.text}` : `${f.text} (${f.source})`));
-  hanging(report, parent, "Take", `${sentenceCase(main.join("; "))}.`, TYPE.source);
-  if (t.remarks !== null) hanging(report, parent, "Remark", t.remarks, TYPE.source);
-  if (t.pulls !== null && t.pulls.length > 0) hanging(report, parent, "Pulls", pullsSentence(t, distances), TYPE.source);
-  if (t.take.track === null || t.gaps.length > 0) hanging(report, parent, "Log", logWords(t), TYPE.source);
   const noted = notedFigures(t, distances).filter((f) => f.source === "noted");
-  if (noted.length > 0) hanging(report, parent, "Noted", sentenceOf(noted), TYPE.source);
-  takeFindings(report, parent, t);
+  return [
+    { label: "Sources", text: sourcesSentence(t) },
+    ...(t.pulls !== null && t.pulls.length > 0 ? [{ label: "Pulls", text: pullsSentence(t, distances) }] : []),
+    ...(t.take.track === null || t.gaps.length > 0 ? [{ label: "Log", text: logWords(t) }] : []),
+    ...(noted.length > 0 ? [{ label: "Noted", text: sentenceOf(noted) }] : []),
+    ...takeFindings(t),
+  ];
 }
 
 function pullsSentence(t: TakeSummary, distances: DistanceSystem): string {
-  const words = (t.pulls ?? []).map((pull) => {
+  const pulls = t.pulls ?? [];
+  const words = pulls.slice(0, PULLS_SAID).map((pull) => {
     const way = `${distance(pull.fromM, distances)} to ${distance(pull.toM, distances)}`;
     return `${way} at ${frameTimecode(t, pull.startFrame)}, ${plural(pull.frames, "frame")}`;
   });
-  return `${words.join("; ")}.`;
+  const more = pulls.length - words.length;
+  return `${words.join("; ")}${more > 0 ? `; ${more} more in day.json` : ""}.`;
 }
 
-function takeFindings(report: Report, parent: Element, t: TakeSummary): void {
+function takeFindings(t: TakeSummary): readonly HangingLine[] {
   const findings = worstFirst(openFindings(t.findings));
-  for (const finding of findings.slice(0, FINDINGS_SHOWN)) {
-    hanging(
-      report,
-      parent,
-      SEVERITY_WORDS[finding.severity],
-      `${messageSentence(finding)} ${finding.code}`,
-      severityStyle(finding.severity),
-    );
-  }
-  if (findings.length > FINDINGS_SHOWN) {
-    hanging(
-      report,
-      parent,
-      "More",
-      `${plural(findings.length - FINDINGS_SHOWN, "finding")} of this take under Findings.`,
-      TYPE.source,
-    );
-  }
+  const shown = findings.slice(0, FINDINGS_SHOWN).map((finding) => ({
+    label: SEVERITY_WORDS[finding.severity],
+    text: `${messageSentence(finding)} ${finding.code}`,
+    style: severityStyle(finding.severity),
+  }));
+  const more = findings.length - shown.length;
+  return more <= 0 ? shown : [...shown, { label: "More", text: `${plural(more, "finding")} of this take under Findings.` }];
 }
 
 /** "Not recorded: filters and tilt. Not calculated: distortion and shading (the lens has no calibration table)." */
@@ -149,30 +152,4 @@ function logWords(t: TakeSummary): string {
   const more = t.gaps.length > 4 ? ` and ${t.gaps.length - 4} more gaps` : "";
   const missing = gaps.length === 0 ? "" : ` Not logged: ${gaps.join("; ")}${more}.`;
   return `${logged}, ${files}.${missing}`;
-}
-
-/** A word in the margin and a text that hangs beside it. */
-function hanging(report: Report, parent: Element, label: string, text: string, labelStyle: TextStyle): void {
-  const { doc, ink, flow } = report;
-  const step = lineHeight(TYPE.table);
-  const x = flow.sheet.left + LABEL_WIDTH;
-  let lines = ink.lines(text, TYPE.table, flow.sheet.width - LABEL_WIDTH);
-  const made = element(doc, parent, "P");
-  let first = true;
-  while (lines.length > 0) {
-    if (flow.left() < step * Math.min(2, lines.length)) flow.newPage();
-    const here = lines.slice(0, Math.max(1, Math.floor((flow.left() + 0.01) / step)));
-    const top = flow.y;
-    const withLabel = first;
-    made.add(() => {
-      if (withLabel) ink.text(`${label} `, flow.sheet.left, top + 8, labelStyle);
-      here.forEach((line, i) => {
-        ink.text(`${line} `, x, top + 8 + i * step, TYPE.table);
-      });
-    });
-    flow.y += here.length * step;
-    lines = lines.slice(here.length);
-    first = false;
-  }
-  flow.y += 0.8;
 }

@@ -1,137 +1,109 @@
-/** Take by take: head, main figures, focus through the take, pulls, and the rest by where it comes from. */
-import type { Drawing } from "../../chart/drawing.ts";
-import { focusRibbon } from "../../chart/ribbon/focus-ribbon.ts";
-import { ROW_GUTTER, rowRibbon } from "../../chart/ribbon/row-ribbon.ts";
+/** Set-up by set-up: a table of its takes, then take by take the focus, and the rest by where it comes from. */
 import { plural } from "../../format/words.ts";
 import type { TakeSummary } from "../../summary/types.ts";
-import { standing } from "../../view/names.ts";
-import { sectionHead } from "../block.ts";
+import { paragraph, sectionHead } from "../block.ts";
 import type { Element } from "../document.ts";
-import { drawDrawing } from "../drawing.ts";
+import { drawHanging, type HangingLine, hangingHeight, MARGIN_WIDTH } from "../hanging.ts";
 import { lineHeight } from "../ink.ts";
 import type { Bookmark } from "../outline.ts";
 import { PRINT } from "../palette.ts";
 import { type Report, TYPE } from "../report.ts";
+import { drawTable, tableHeight } from "../table.ts";
 import { artifact, element } from "../tags.ts";
-import { type NumberedTake, takesBySlate } from "../totals.ts";
-import { drawStrip, layStrip, type Strip } from "./figure-strip.ts";
-import { isShort, isThick, largeRibbons } from "./ribbon-size.ts";
-import { pullsTable, shortNotes, takeNotes } from "./take-notes.ts";
+import { type NumberedTake, plateSlates, plateTarget, type SlateTakes, slateTarget, takesBySlate } from "../totals.ts";
+import { hasPlateSheet, isShort, isThick, largeRibbons } from "./ribbon-size.ts";
+import { drawPulls, pullsHeight, shortNotes, takeNotes } from "./take-notes.ts";
+import { drawRibbon, longestSeconds, type Ribbon, rowRibbonOf, wideRibbonOf } from "./take-ribbon.ts";
+import { slateTable } from "./take-table.ts";
 
-/** Points a pixel of the large ribbon: its 12 pixel labels print at 7.5 points. */
-const LARGE_SCALE = 0.625;
-const ROW_SCALE = 0.68;
-/** Points of the line with slate, take and camera. */
-const HEAD_HEIGHT = 27;
-const ROW_HEIGHT_PX = 46;
-/** Right of a row ribbon may stand the distance that leaves its scale. */
-const ROW_LABELS_PX = ROW_GUTTER + 84;
+export const SETUPS_TITLE = "Set-up by set-up";
+export const SETUPS_TARGET = "setups";
 
-/** Draws all takes; returns the page (0-based) of each by the name of its place. */
-export function takeSheets(report: Report): ReadonlyMap<string, number> {
-  const pages = new Map<string, number>();
-  const slates = takesBySlate(report.summary);
-  if (slates.length === 0) return pages;
-  report.flow.newPage();
-  report.begins("Take by take", report.flow.y);
-  const says = isThick(report.summary)
-    ? "Circled takes and plates in full, the others short; day.json has every figure."
-    : "Every figure says where it comes from.";
-  const section = sectionHead(report, "Take by take", `${says} Height of a ribbon is 1 / distance, infinity on top.`);
-  const large = largeRibbons(report.summary);
-  const longest = Math.max(1, ...report.summary.takes.map((t) => t.durationSeconds));
-  const pixelsPerSecond = (report.flow.sheet.width / ROW_SCALE - ROW_LABELS_PX) / longest;
-  for (const { slate, takes } of slates) {
-    let mark: Bookmark | null = null;
-    for (const take of takes) {
-      const ribbon = ribbonOf(report, take.summary, large.has(take.target), pixelsPerSecond);
-      const strip = isShort(report.summary, take.summary) ? null : layStrip(report, take.summary);
-      report.flow.need(HEAD_HEIGHT + (strip?.height ?? 24) + (ribbon?.height ?? 0));
-      mark ??= report.bookmark.add(`${slate}, ${plural(takes.length, "clip")}`, report.flow.y);
-      pages.set(take.target, report.flow.page());
-      takeSheet(report, section, take, mark, ribbon, strip);
-    }
-  }
-  return pages;
-}
+/** Points of the line with the slate. */
+const SLATE_HEIGHT = 27;
+/** Points of the line with a take's number. */
+const TAKE_HEIGHT = 17;
+const AFTER_TAKE = 7;
 
-interface Ribbon {
-  readonly drawing: Drawing;
-  readonly scale: number;
-  /** Points, with the space around it. */
+interface Block {
+  readonly take: NumberedTake;
+  readonly ribbon: Ribbon | null;
+  readonly pulls: boolean;
+  readonly notes: readonly HangingLine[];
+  /** Points. */
   readonly height: number;
 }
 
-/** The large ribbon, the row ribbon, or `null` for a take of which neither log nor note has a focus. */
-function ribbonOf(report: Report, t: TakeSummary, large: boolean, pixelsPerSecond: number): Ribbon | null {
-  const { distances } = report.summary.show;
-  if (t.take.durationFrames === 0 || (t.perFrame === null && t.focus === null)) return null;
-  const scale = large ? LARGE_SCALE : ROW_SCALE;
-  const drawing = large
-    ? focusRibbon(t, { width: Math.floor(report.flow.sheet.width / LARGE_SCALE), distances })
-    : rowRibbon(t, { pixelsPerSecond, height: ROW_HEIGHT_PX, firstRow: true, distances });
-  return { drawing, scale, height: drawing.height * scale + 8 };
+export function setupSections(report: Report): void {
+  const { summary, flow } = report;
+  const says = isThick(summary)
+    ? "Circled takes in full, the others short; day.json has every figure."
+    : "Every figure says where it comes from.";
+  const section = sectionHead(report, SETUPS_TITLE, `${says} Height of a ribbon is 1 / distance, infinity on top.`, { keep: 120 });
+  report.places.mark(SETUPS_TARGET, flow.y - 36);
+  report.bookmark.add(SETUPS_TITLE, flow.y - 36);
+  const slates = takesBySlate(summary);
+  if (slates.length === 0)
+    paragraph(report, section, `No takes: neither notes.csv nor a log with a take was found for ${summary.date}.`);
+  const large = largeRibbons(summary);
+  const longest = longestSeconds(summary);
+  const sheets = new Map(plateSlates(summary).map(({ slate }, i) => [slate, plateTarget(i)]));
+  const blockOf = (take: NumberedTake): Block => {
+    const t = take.summary;
+    const short = isShort(summary, t);
+    const ribbon = large.has(take.target) ? wideRibbonOf(report, t) : rowRibbonOf(report, t, longest);
+    const notes = [...plateLines(t, sheets), ...(short ? shortNotes(report, t) : takeNotes(report, t))];
+    const pulls = !short && ribbon?.wide === true;
+    const beside = ribbon?.wide === true ? 0 : TAKE_HEIGHT;
+    const head = ribbon?.wide === true ? TAKE_HEIGHT + ribbon.height : Math.max(beside, ribbon?.height ?? 0);
+    const height = head + (pulls ? pullsHeight(report, t) : 0) + hangingHeight(report, notes) + AFTER_TAKE;
+    return { take, ribbon, pulls, notes, height };
+  };
+  slates.forEach((slate, i) => {
+    setup(report, section, slate, slateTarget(i), slate.takes.map(blockOf));
+  });
 }
 
-function takeSheet(
-  report: Report,
-  parent: Element,
-  take: NumberedTake,
-  mark: Bookmark,
-  ribbon: Ribbon | null,
-  strip: Strip | null,
-): void {
+function plateLines(t: TakeSummary, sheets: ReadonlyMap<string, string>): readonly HangingLine[] {
+  const target = hasPlateSheet(t) ? sheets.get(t.take.slate) : undefined;
+  if (target === undefined) return [];
+  const text = "All camera and lens values are on the plate sheet, page";
+  return [{ label: "Plate", text, link: { target, label: `Plate sheet of slate ${t.take.slate}` } }];
+}
+
+function setup(report: Report, parent: Element, slate: SlateTakes, target: string, blocks: readonly Block[]): void {
   const { doc, flow } = report;
-  const t = take.summary;
+  const table = slateTable(report, slate);
+  const tableRoom = tableHeight(report, table) + 4;
+  const sheetHeight = flow.sheet.bottom - flow.sheet.top;
+  const first = tableRoom + (blocks[0]?.height ?? 0);
+  // A table alone at the foot of a page is better than half a page left empty.
+  flow.need(SLATE_HEIGHT + ([first, tableRoom].find((height) => height <= sheetHeight / 4) ?? 90));
   const section = element(doc, parent, "Sect");
-  doc.addNamedDestination(take.target, "XYZ", 0, flow.y, null);
-  mark.add(`Take ${t.take.take} ${t.take.camera}`, flow.y);
-  takeHead(report, section, take);
-  if (strip !== null) drawStrip(report, section, strip);
-  if (ribbon !== null) {
-    drawDrawing(report, section, ribbon.drawing, flow.sheet.left, flow.y + 3, ribbon.scale);
-    flow.y += ribbon.height;
-  }
-  if (strip === null) shortNotes(report, section, t);
-  else {
-    pullsTable(report, section, t);
-    takeNotes(report, section, t);
-  }
-  flow.y += 8;
+  report.places.mark(target, flow.y);
+  const mark = report.bookmark.add(`${slate.slate}, ${plural(slate.takes.length, "clip")}`, flow.y);
+  slateHead(report, section, slate);
+  drawTable(report, section, table);
+  flow.y += 4;
+  for (const block of blocks) takeBlock(report, section, block, mark);
 }
 
-/** "24B take 3 camera A", as it is said on set, with the ring of a circled take. */
-function takeHead(report: Report, parent: Element, { summary: t }: NumberedTake): void {
+/** "24B", as it is said on set, with its scenes and clips. */
+function slateHead(report: Report, parent: Element, { slate, takes }: SlateTakes): void {
   const { doc, ink, flow } = report;
   const { left, right } = flow.sheet;
   const top = flow.y;
   const baseline = top + 19;
   if (top > flow.sheet.top) artifact(doc, () => ink.line(left, top, right, top, PRINT.ink, 0.75));
   let x = left;
-  let ring = { x: 0, width: 0 };
   element(doc, parent, "H3", {}, () => {
-    const [slate = ""] = ink.lines(t.take.slate, TYPE.address, 150);
-    x += ink.text(`${slate} `, x, baseline, TYPE.address) + 2;
-    x += ink.text("take ", x, baseline, TYPE.label) + 3;
-    const [number = ""] = ink.lines(t.take.take, TYPE.address, 90);
-    if (t.take.circled) x += 4;
-    ring = { x, width: ink.width(number, TYPE.address) };
-    x += ink.text(`${number} `, x, baseline, TYPE.address) + 4;
-    x += ink.text("camera ", x, baseline, TYPE.label) + 1;
-    x += ink.text(`${t.take.camera} `, x, baseline, TYPE.address) + 10;
+    const [name = ""] = ink.lines(slate, TYPE.address, 200);
+    x += ink.text(`${name} `, x, baseline, TYPE.address) + 6;
   });
-  if (t.take.circled) {
-    const { x: from, width } = ring;
-    artifact(doc, () =>
-      ink.doc
-        .lineWidth(0.8)
-        .roundedRect(from - 4, baseline - 15.5, width + 8, 19, 9.5)
-        .stroke(PRINT.ink),
-    );
-  }
-  const scene = t.take.scene === null ? "Scene not recorded." : `Scene ${t.take.scene}.`;
-  const duplicate = t.take.duplicate ? "Repeats an address: counted in no total." : "";
-  const words = [scene, standing(t.take), duplicate].filter((text) => text !== "").join(" ");
+  const scenes = [...new Set(takes.map(({ summary }) => summary.take.scene).filter((scene) => scene !== null))];
+  const circled = takes.filter(({ summary }) => summary.take.circled).length;
+  const scene = scenes.length === 0 ? "Scene not recorded." : `Scene ${scenes.join(", ")}.`;
+  const words = `${scene} ${plural(takes.length, "clip")}, ${circled === 0 ? "none" : circled} circled.`;
   const lines = ink.lines(words, TYPE.body, right - x).slice(0, 2);
   const first = lines.length > 1 ? baseline - 9 : baseline;
   element(doc, parent, "P", {}, () => {
@@ -139,5 +111,50 @@ function takeHead(report: Report, parent: Element, { summary: t }: NumberedTake)
       ink.text(`${line} `, x, first + i * lineHeight(TYPE.body), TYPE.body);
     });
   });
-  flow.y = top + HEAD_HEIGHT;
+  flow.y = top + SLATE_HEIGHT;
+}
+
+function takeBlock(report: Report, parent: Element, block: Block, mark: Bookmark): void {
+  const { doc, flow } = report;
+  const { take, ribbon, notes } = block;
+  const t = take.summary;
+  flow.need(Math.min(block.height, flow.sheet.bottom - flow.sheet.top));
+  const section = element(doc, parent, "Sect");
+  report.places.mark(take.target, flow.y);
+  mark.add(`Take ${t.take.take} ${t.take.camera}`, flow.y);
+  const top = flow.y;
+  takeHead(report, section, take, ribbon?.wide === true ? flow.sheet.width : MARGIN_WIDTH);
+  if (ribbon !== null) drawRibbon(report, section, ribbon, ribbon.wide ? flow.y : top);
+  if (block.pulls) drawPulls(report, section, t);
+  drawHanging(report, section, notes);
+  flow.y += AFTER_TAKE;
+}
+
+/** "24B take 3 A" with the ring of a circled take, no wider than `width`. */
+function takeHead(report: Report, parent: Element, { summary: t }: NumberedTake, width: number): void {
+  const { doc, ink, flow } = report;
+  const baseline = flow.y + 13;
+  const style = TYPE.head;
+  let x = flow.sheet.left;
+  let ring = { x: 0, width: 0 };
+  const ringed = t.take.circled ? 3.5 : 0;
+  element(doc, parent, "H4", {}, () => {
+    const [number = ""] = ink.lines(t.take.take, style, Math.max(10, width - 46));
+    const rest = ink.width(number, style) + ink.width(t.take.camera, style) + 9 + 2 * ringed;
+    const words = [`${t.take.slate} take `, "take ", ""].find((text) => ink.width(text, TYPE.label) + rest <= width) ?? "";
+    x += ink.text(words, x, baseline, TYPE.label) + 1 + ringed;
+    ring = { x, width: ink.width(number, style) };
+    x += ink.text(`${number} `, x, baseline, style) + ringed;
+    ink.text(`${t.take.camera} `, x, baseline, style);
+  });
+  if (t.take.circled) {
+    const { x: from, width: wide } = ring;
+    artifact(doc, () =>
+      ink.doc
+        .lineWidth(0.8)
+        .roundedRect(from - 3.6, baseline - 12, wide + 7.2, 15, 7.5)
+        .stroke(PRINT.ink),
+    );
+  }
+  flow.y += TAKE_HEIGHT;
 }

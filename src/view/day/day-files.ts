@@ -23,7 +23,10 @@ export function doors(day: DayContext, path: string): readonly Door[] {
       title: "Editorial",
       href: hrefTo(path, dayPath(date, "editorial")),
       about: "Circled takes with slate, clip and timecode, ready to find in the bin. What changed inside a take.",
-      files: pick((name) => name === "takes.csv" || (name.startsWith("editorial/") && !name.endsWith("LOSSES.md"))),
+      files: pick(
+        (name) =>
+          name === "takes.csv" || name.endsWith("-editorial.pdf") || (name.startsWith("editorial/") && !name.endsWith("LOSSES.md")),
+      ),
     },
     {
       id: "door-vfx",
@@ -33,7 +36,7 @@ export function doors(day: DayContext, path: string): readonly Door[] {
         "Plates and the lens state at every frame: focus, stop, focal length, distortion and shading to take off and put back.",
       files: [
         ...vfxFolder(day, path),
-        ...pick((name) => name === "day.json"),
+        ...pick((name) => name === "day.json" || name.endsWith("-vfx.pdf")),
         { label: "Lenses and calibration", href: hrefTo(path, KIT_PATH), size: plural(lenses, "lens", "lenses") },
       ],
     },
@@ -43,7 +46,7 @@ export function doors(day: DayContext, path: string): readonly Door[] {
       href: hrefTo(path, dayPath(date, "production")),
       about: "The day on one page: hours, scenes and pages, set-ups, media, lens use, what needs an answer, signatures.",
       files: [
-        ...pick((name) => name.endsWith("-camera-report.pdf")),
+        ...pick((name) => name.endsWith("-camera-report.pdf") || name.endsWith("-production.pdf")),
         { label: `One page, ${day.site.show.paper}`, href: hrefTo(path, dayPath(date, "production")), size: "print" },
       ],
     },

@@ -34,7 +34,12 @@ export function editorialPage(day: DayContext): EditorialPage {
   const ref = { date: summary.date, day: summary.day.record.day };
   const circled = day.takes.filter((t) => t.take.circled);
   const others = day.takes.filter((t) => !t.take.circled);
-  const files = fileLinks(site, summary.date, path, (name) => name === "takes.csv" || name.startsWith("editorial/"));
+  const files = fileLinks(
+    site,
+    summary.date,
+    path,
+    (name) => name === "takes.csv" || name.endsWith("-editorial.pdf") || name.startsWith("editorial/"),
+  );
   const columns = editorialColumns(day);
   const options = { copyHead: COPY_HEAD, order: "shooting order", file: packFileLink(site, summary.date, path, "takes.csv") };
   const rows = (takes: readonly TakeSummary[]) => takes.map((t) => editorialRow(t, day, path));
@@ -131,7 +136,7 @@ function copyCells(t: TakeSummary): readonly string[] {
 }
 
 /** What changed inside the take: "4 pulls, stop T4 to T5.6, zoom, 17 frames not logged". */
-function insideWords(t: TakeSummary): string {
+export function insideWords(t: TakeSummary): string {
   const parts: string[] = [];
   if (t.pulls !== null && t.pulls.length > 0) parts.push(plural(t.pulls.length, "focus pull"));
   if (t.tStop !== null && t.tStop.rangeStops >= 0.1) parts.push("stop pull");

@@ -44,7 +44,7 @@ export function vfxPage(day: DayContext): VfxPage {
     site,
     summary.date,
     path,
-    (name) => name === "day.json" || name === "datapackage.json" || name === "takes.csv",
+    (name) => name === "day.json" || name === "datapackage.json" || name === "takes.csv" || name.endsWith("-vfx.pdf"),
   );
   return {
     ...pageBase(

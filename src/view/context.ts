@@ -86,6 +86,7 @@ export const PAGE_KINDS = [
   "day-findings",
   "editorial",
   "vfx",
+  "plate",
   "production",
   "findings",
   "takes-index",

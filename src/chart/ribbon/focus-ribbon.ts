@@ -26,6 +26,8 @@ export interface FocusRibbonOptions {
   readonly distances: DistanceSystem;
   /** Frame that the cursor stands on, such as the middle logged frame that the readout shows; none without it. */
   readonly cursor?: number | null;
+  /** Height from infinity to the nearest distance; 324 without it. */
+  readonly plotHeight?: number;
 }
 
 /** The drawing and what a script needs to move the cursor: x = left + frame * (right - left) / frames. */
@@ -65,7 +67,7 @@ export function focusRibbon(summary: TakeSummary, options: FocusRibbonOptions): 
   const labels = pullLabels(pulls, axis.x, axis.right, system, (frames) => frames / base);
   const rows = pullRows(labels.numbered);
   const top = pulls.length === 0 ? 24 : PULL_HEIGHT.labels + (labels.numbered ? PULL_HEIGHT.numbers : 0);
-  const scale = distanceScale(top + 8, top + 8 + SCALE_HEIGHT, floorFor(nearestOf(summary) * HEADROOM));
+  const scale = distanceScale(top + 8, top + 8 + (options.plotHeight ?? SCALE_HEIGHT), floorFor(nearestOf(summary) * HEADROOM));
   const floor = scale.floorY;
   const strips = placeStrips(summary, axis, floor + (axis.ticks.length > 0 ? 34 : 14));
   const height = 2 + (strips.at(-1)?.bottom ?? floor + (axis.ticks.length > 0 ? 28 : 10));

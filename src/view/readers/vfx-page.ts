@@ -3,7 +3,7 @@ import type { PageModel } from "../context.ts";
 import type { DayContext } from "../day/day-context.ts";
 import { type DayHead, dayHead, dayTitle } from "../day/day-page.ts";
 import { type FileLink, fileLinks } from "../files.ts";
-import { dayPath, hrefTo, PLATES_PATH } from "../links.ts";
+import { dayPath, hrefTo, PLATES_PATH, platePath } from "../links.ts";
 import { dayShort } from "../names.ts";
 import { pageBase } from "../page.ts";
 import type { TableModel } from "../table.ts";
@@ -15,6 +15,8 @@ export interface PlateGroup {
   readonly heading: string;
   /** What differs between the hero and its clean plate, in words. */
   readonly sentence: string;
+  /** A sheet to print for each slate of the group. */
+  readonly sheets: readonly { readonly label: string; readonly href: string }[];
   readonly stand: TableModel;
   readonly look: TableModel;
 }
@@ -75,7 +77,13 @@ function plateGroup(pair: PlatePair, day: DayContext, path: string, i: number): 
     id: `plate-${i + 1}`,
     heading: pair.heading,
     sentence: pair.sentence,
+    sheets: sheetLinks(pair, day.summary.date, path),
     stand: standTable(`plate-table-${i + 1}`, `Plates: ${pair.heading}`, pair.takes, day, path, true),
     look: lookTable(`plate-look-${i + 1}`, "Lens look at the middle logged frame, and each take's files", pair.takes, day, path),
   };
+}
+
+function sheetLinks(pair: PlatePair, date: string, path: string): PlateGroup["sheets"] {
+  const byPath = new Map(pair.takes.map((t) => [platePath(date, t.take.slate), t.take.slate]));
+  return [...byPath].map(([sheet, slate]) => ({ label: `Plate sheet ${slate}`, href: hrefTo(path, sheet) }));
 }

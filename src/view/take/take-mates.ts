@@ -11,7 +11,7 @@ import { sentenceCase } from "../../format/words.ts";
 import { type PlateDifference, type PlateMates, plateMates } from "../../summary/plate-mates.ts";
 import type { TakeSummary } from "../../summary/types.ts";
 import type { DayContext } from "../day/day-context.ts";
-import { hrefTo, takePath } from "../links.ts";
+import { hrefTo, platePath, takePath } from "../links.ts";
 import { type Distances, lensName, plateWords, takeName } from "../names.ts";
 import { cell, column, type Row, row, type TableModel, table, textOr } from "../table.ts";
 import { focalRange } from "./take-facts.ts";
@@ -32,22 +32,27 @@ export interface MatesView {
   readonly hasLinks: boolean;
   /** The take that it is set against, then the other plates and heroes of the set-up. */
   readonly links: readonly MateLink[];
+  readonly hasSheet: boolean;
+  readonly sheet: MateLink;
 }
+
+const NO_MATES: MatesView = {
+  has: false,
+  title: "",
+  sentence: "",
+  hasTable: false,
+  table: table("mates-table", "", [], []),
+  hasLinks: false,
+  links: [],
+  hasSheet: false,
+  sheet: { label: "", about: "", href: "" },
+};
 
 export function matesView(t: TakeSummary, day: DayContext, path: string): MatesView {
   const stopLimit = day.site.show.limits.stopDifference;
   const mates = plateMates(t, day.takes, stopLimit);
   const system = day.site.show.distances;
-  if (mates === null)
-    return {
-      has: false,
-      title: "",
-      sentence: "",
-      hasTable: false,
-      table: table("mates-table", "", [], []),
-      hasLinks: false,
-      links: [],
-    };
+  if (mates === null) return NO_MATES;
   const link = (other: TakeSummary): MateLink => ({
     label: takeName(other.take),
     about: plateWords(other.take) ?? "not marked as a plate",
@@ -63,6 +68,12 @@ export function matesView(t: TakeSummary, day: DayContext, path: string): MatesV
     table: mateTable(t, mates, stopLimit, system, (other) => link(other).href),
     hasLinks: against !== null || mates.others.length > 0,
     links: [...(against === null ? [] : [against]), ...mates.others].map(link),
+    hasSheet: t.take.plate !== null,
+    sheet: {
+      label: `Plate sheet ${t.take.slate}`,
+      about: "a page to print",
+      href: t.take.plate === null ? "" : hrefTo(path, platePath(day.summary.date, t.take.slate)),
+    },
   };
 }
 

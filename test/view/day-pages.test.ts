@@ -103,7 +103,7 @@ describe("take sheet", () => {
     expect(value("Stop")).toBe("not recorded");
     expect(sheet("a-12a-1").strip.find((f) => f.term === "Stop")?.value).toBe("not logged");
     expect(page.pulls.sentence).toContain("No log");
-    expect(page.look.sentence).toMatch(/^Lens look not calculated: \S/);
+    expect(page.look.state).toMatch(/^Lens look not calculated: \S/);
   });
 
   it("links to its neighbours on the same camera and to the other camera of the same take", () => {

@@ -83,7 +83,8 @@ describe("take sheet", () => {
   it("says what a table lacks and where to write it, without a drawing", () => {
     const without = sheet("b-12-2").look;
     expect(without.picture.hasDrawing).toBe(false);
-    expect(without.sentence).toMatch(/^Lens look not calculated: .*\. Put the take's lens log/);
+    expect(without.state).toMatch(/^Lens look not calculated: \S.*\.$/);
+    expect(without.sentence).toMatch(/^Put the take's lens log/);
   });
 
   it("says the light on the sensor, or what is not recorded for it", () => {

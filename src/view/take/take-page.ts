@@ -21,6 +21,7 @@ import { type CamerasView, camerasView } from "./take-cameras.ts";
 import { takeStrip } from "./take-facts.ts";
 import { type LookView, lookView } from "./take-look.ts";
 import { type MatesView, matesView } from "./take-mates.ts";
+import { noteMarksSentence } from "./take-note-marks.ts";
 import { type PullsView, pullsView } from "./take-pulls.ts";
 import { readoutAtMiddle, shallowestSentence } from "./take-readout.ts";
 import { type ScrubberView, scrubberView } from "./take-scrubber.ts";
@@ -67,6 +68,7 @@ export interface TakePage extends PageModel {
   readonly pulls: PullsView;
   readonly breathingHref: string;
   readonly subject: string;
+  readonly noted: string;
   readonly mates: MatesView;
   readonly cameras: CamerasView;
   readonly look: LookView;
@@ -138,6 +140,7 @@ export function takePage(t: TakeSummary, day: DayContext): TakePage {
     pulls: pullsView(t, distances),
     breathingHref: hrefTo(path, METHODS_PATH, "breathing"),
     subject: subjectSentence(t, distances),
+    noted: noteMarksSentence(t),
     mates: matesView(t, day, path),
     cameras: camerasView(t, day, path),
     look: lookView(t, path, site.stills?.get(take.address) ?? null),

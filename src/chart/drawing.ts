@@ -10,6 +10,7 @@ export type Mark =
   | "k-bar"
   | "k-bar-open"
   | "k-band"
+  | "k-band-least"
   | "k-limit"
   | "k-focus"
   | "k-stop"

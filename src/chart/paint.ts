@@ -42,6 +42,8 @@ export const PAINT: Readonly<Record<Mark, Paint>> = Object.freeze({
   "k-bar": fill("ink"),
   "k-bar-open": both("sheet", "ink", 0.75),
   "k-band": fill("focus-band"),
+  // what a thin band is drawn with at least: under the line of a row, a pixel of it to either side
+  "k-band-least": stroke("focus-band", 3),
   "k-limit": stroke("focus-limit", 1),
   "k-focus": stroke("focus", 2),
   "k-noted": dots("focus", 2),

@@ -27,7 +27,7 @@ export function noteMarkItems(plot: Plot, top: number, bottom: number, taken: re
     const x = plot.axis.x(mark.frame);
     if (mark.kind === "slate") {
       items.push(...clapstick(x, top, bottom));
-      texts.push(...slateWords(mark, x, top, plot.axis, [...taken, ...texts]));
+      texts.push(...slateWords(mark, x, top, plot.axis.right, [...taken, ...texts]));
     } else items.push(...dotted(mark, x, plot, top, bottom));
   }
   return { items: [...items, ...notedAtEnds(plot)], texts };
@@ -52,21 +52,15 @@ function clapstick(x: number, top: number, bottom: number): readonly DrawItem[] 
   ];
 }
 
-function slateWords(
-  mark: NoteMark,
-  x: number,
-  top: number,
-  within: { readonly left: number; readonly right: number },
-  taken: readonly TextItem[],
-): readonly TextItem[] {
+function slateWords(mark: NoteMark, x: number, top: number, right: number, taken: readonly TextItem[]): readonly TextItem[] {
   const lines = (at: number, anchor: "start" | "end") => [
-    text(at, top - 30, "slate, noted", anchor, "t-b"),
-    text(at, top - 15, mark.timecode, anchor, "t-fine"),
+    text(at, top - 36, "slate, noted", anchor, "t-b"),
+    text(at, top - 20, mark.timecode, anchor, "t-fine"),
   ];
   const free = (found: readonly TextItem[]): boolean =>
     found.every((line) => {
       const box = boxOf(line);
-      return box.left >= within.left && box.right <= within.right && taken.every((other) => !overlaps(box, boxOf(other), 6));
+      return box.left >= 0 && box.right <= right && taken.every((other) => !overlaps(box, boxOf(other), 6));
     });
   return [lines(x + 6, "start"), lines(x - STICK.width - 4, "end")].find(free) ?? [];
 }

@@ -5,7 +5,7 @@ import { minutesSeconds } from "../../format/time.ts";
 import type { TakeSummary } from "../../summary/types.ts";
 import { nominalRate } from "../../time/frame-rate.ts";
 import type { DrawItem, Drawing } from "../drawing.ts";
-import { text } from "../labels.ts";
+import { boxOf, text } from "../labels.ts";
 import { bar, polyline, segment } from "../path.ts";
 import { type DistanceScale, distanceScale } from "../scales.ts";
 import { emptyRuns } from "../series.ts";
@@ -13,6 +13,7 @@ import { toneWidth } from "../text-width.ts";
 import { focusLine } from "./focus-line.ts";
 import { gapEdges, gapSpans } from "./gaps.ts";
 import { ribbonTitle, shortDistance } from "./ribbon-words.ts";
+import { leastBand, thinDepth } from "./thin-band.ts";
 
 export interface RowRibbonOptions {
   readonly pixelsPerSecond: number;
@@ -43,7 +44,7 @@ const IMPERIAL_GRID = [
 
 /**
  * Line, band and two upright lines for a gap; dotted lines for what was only noted; a triangle on the floor with the
- * distance where the focus comes nearer than the scale. Decorative: the cells of the row hold the values.
+ * distance where the focus comes nearer than the scale. A band too thin to see has its least depth beside it. Decorative: the cells of the row hold the values.
  */
 export function rowRibbon(summary: TakeSummary, options: RowRibbonOptions): Drawing {
   const { take, perFrame } = summary;
@@ -52,6 +53,7 @@ export function rowRibbon(summary: TakeSummary, options: RowRibbonOptions): Draw
   const frames = Math.max(1, take.durationFrames);
   const x = (frame: number) => ROW_GUTTER + ((right - ROW_GUTTER) * frame) / frames;
   const scale = distanceScale(TOP, options.height - BOTTOM, FLOOR_DIOPTRES);
+  const depth = perFrame === null ? null : thinDepth(summary, scale, options.distances);
   const items: DrawItem[] = [];
   if (take.durationFrames > 0) {
     items.push({ type: "rect", k: "k-frame", x: ROW_GUTTER, y: TOP, width: right - ROW_GUTTER, height: scale.floorY - TOP });
@@ -61,7 +63,7 @@ export function rowRibbon(summary: TakeSummary, options: RowRibbonOptions): Draw
     if (options.firstRow) items.push(...gridLabels(grid, scale));
     if (perFrame !== null) {
       const drawn = focusLine(perFrame, scale, x, true);
-      items.push(...drawn.band, ...drawn.line);
+      items.push(...drawn.band, ...(depth === null ? [] : leastBand(perFrame, scale, x)), ...drawn.line);
       const gaps = perFrame.focusDioptres.every(Number.isNaN) ? [] : gapSpans(emptyRuns(perFrame.focusDioptres), x);
       if (gaps.length > 0) items.push({ type: "path", k: "k-gap", d: gaps.map((g) => gapEdges(g, TOP, scale.floorY)).join("") });
     }
@@ -69,8 +71,11 @@ export function rowRibbon(summary: TakeSummary, options: RowRibbonOptions): Draw
   }
   const off = offScale(summary, options, scale, x, right);
   items.push(...off.items);
+  const beside = depth === null ? null : text(right + 6, TOP + 12, depth, "start", "t-fine t-focus");
+  const end = beside === null ? off.right : Math.max(off.right, boxOf(beside).right);
+  if (beside !== null && end <= (options.width ?? end)) items.push(beside);
   return {
-    width: options.width ?? Math.ceil(off.right),
+    width: options.width ?? Math.ceil(end),
     height: options.height,
     title: ribbonTitle(summary, options.distances),
     description: "Focus over time on the scale of the day: height is 1 / distance, from infinity down to 1.2 m.",

@@ -10,8 +10,8 @@ import { type CameraDay, dayTimes, lensesOn } from "./day-times.ts";
 const TOP = 30;
 const BOTTOM = 10;
 /** Left edge of the border of half hours, and of the first camera. */
-const BORDER = { x: 40, width: 6 } as const;
-const LANES = 56;
+const BORDER = { x: 42, width: 6 } as const;
+const LANES = 58;
 const HOUR = 46;
 const ROLL = { at: 4, width: 14 } as const;
 const LENS = { at: 24, width: 10 } as const;
@@ -122,7 +122,7 @@ function eventItems(
     if (at === null) continue;
     const line = y(at);
     lines += segment(BORDER.x, line, width, line);
-    const tries = [line - 4, line + 12, line + 26].map((by) => [
+    const tries = [line - 4, line - 9, line + 12, line + 26].map((by) => [
       text(width - 2, by, `${name} ${dayMinutes(at)}`, "end", "t-b halo"),
     ]);
     words.push(...(board.place(tries) ?? []));

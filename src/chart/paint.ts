@@ -66,8 +66,8 @@ export const PAINT: Readonly<Record<Mark, Paint>> = Object.freeze({
   "k-used-some": fill("focus-band"),
   "k-used-more": fill("focus-limit"),
   "k-used-most": fill("focus"),
-  "k-used": stroke("focus", 1.5),
-  "k-outside": { ...stroke("ink", 1.25), dash: [3, 2] },
+  "k-used": stroke("focus", 0.75),
+  "k-outside": { ...stroke("ink", 0.75), dash: [3, 2] },
   "k-calibrated": fill("mark"),
   // several lines in one plot differ by dash and end label: ink for distortion and focal length, plum for light
   "k-line-dash": { ...stroke("ink", 1.5), dash: [7, 3] },

@@ -65,7 +65,7 @@ function laneItems(
   for (const lens of lensesOn(camera.rolls)) {
     const top = y(lens.from);
     marks.push({ type: "rect", k: "k-box", x: left + LENS.at, y: top, width: LENS.width, height: Math.max(3, y(lens.to) - top) });
-    const label = text(left + LENS.at + LENS.width + 4, Math.max(top + 9, free + 12), lens.words, "start", "t-ink");
+    const label = text(left + LENS.at + LENS.width + 4, Math.max(top + 9, free + 14), lens.words, "start", "t-ink");
     const lane = { left, right: left + width, top: 0, bottom };
     // a name that would stand more than half an hour from its box is left to the rows below
     if (!contains(lane, boxOf(label)) || label.y - top > HOUR / 2) continue;

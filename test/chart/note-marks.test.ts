@@ -9,8 +9,8 @@ const place = placeAt("days/2031-05-06/notes.csv", 3, 1);
 function ribbon(remark: string, address = "a-12-2", focus: readonly [number, number] | null = null) {
   const t = exampleTake(address);
   if (t.take.note === null) throw new Error("no note");
-  const cell = focus === null ? null : { value: { fromDioptres: focus[0], toDioptres: focus[1] }, written: "", place };
-  const note = { ...t.take.note, remarks: { value: remark, written: remark, place }, focus: cell } as typeof t.take.note;
+  const cell = focus === null ? null : { value: { fromDioptres: focus[0], toDioptres: focus[1] }, text: "", place };
+  const note = { ...t.take.note, remarks: { value: remark, text: remark, place }, focus: cell } as typeof t.take.note;
   return focusRibbon({ ...t, take: { ...t.take, note } }, { width: 1180, distances: "metric" });
 }
 const lines = (drawing: ReturnType<typeof ribbon>, k: string) =>

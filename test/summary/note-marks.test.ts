@@ -9,8 +9,8 @@ const base = exampleTake("a-12-2").take;
 
 function noted(remark: string | null, focus: readonly [number, number] | null = null) {
   if (base.note === null) throw new Error("no note");
-  const remarks = remark === null ? null : { value: remark, written: remark, place };
-  const focusCell = focus === null ? null : { value: { fromDioptres: focus[0], toDioptres: focus[1] }, written: "", place };
+  const remarks = remark === null ? null : { value: remark, text: remark, place };
+  const focusCell = focus === null ? null : { value: { fromDioptres: focus[0], toDioptres: focus[1] }, text: "", place };
   return { ...base, note: { ...base.note, remarks, focus: focusCell } } as typeof base;
 }
 

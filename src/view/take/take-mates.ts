@@ -172,7 +172,7 @@ function mateTable(
   return table(
     "mates-table",
     `${takeName(hero.take)}, hero, against ${takeName(plate.take)}, ${kind}`,
-    [column(""), column("Hero"), column(sentenceCase(kind)), column("Difference", { unit: `${kind} against hero` })],
+    [column("Setting"), column("Hero"), column(sentenceCase(kind)), column("Difference", { unit: `${kind} against hero` })],
     [
       row(cell("Take"), [takeCell(hero), takeCell(plate), cell("")]),
       line("Lens", (o) => (o.take.lensId === null ? null : lensName(o.take.lens, o.take.lensId)), NOT_RECORDED, words.lens),

@@ -38,6 +38,7 @@ export interface RadialCurve {
 
 export interface RadialCurves {
   readonly lens: string;
+  /** The picture as it is seen: desqueezed. */
   readonly area: SensorArea;
   readonly curves: readonly RadialCurve[];
 }
@@ -120,7 +121,8 @@ export function radialCurves(lens: Lens, table: CalibrationTable | null, mode: S
       ? []
       : [{ ...state, points: points.map((p) => ({ ...p, percent: p.percent ?? 0 })) }];
   });
-  return curves.length === 0 ? null : { lens: lens.id, area: where.area, curves };
+  const area = { widthMm: where.area.widthMm * where.squeeze, heightMm: where.area.heightMm };
+  return curves.length === 0 ? null : { lens: lens.id, area, curves };
 }
 
 /** The table's own area, squeezed back where it was made on the desqueezed picture; else the mode's. */

@@ -132,6 +132,17 @@ describe("distortion from the middle to the corner", () => {
     );
     expect(radialCurves(LENS_ZOOM, table, null)?.curves.map((c) => c.focalMm)).toEqual([28, 50, 80]);
   });
+  it("is over the picture as it is seen: a squeezed sensor 22.4 wide is 44.8", () => {
+    const lens = { ...LENS_ANAMORPHIC, squeeze: 2 };
+    const table = tableOf(
+      [
+        [40, 0, null, 0.1, 0],
+        [40, 1, null, 0.1, 0],
+      ],
+      { areaMm: { width: 22.4, height: 18.67 } },
+    );
+    expect(radialCurves(lens, table, null)?.area).toEqual({ widthMm: 44.8, heightMm: 18.67 });
+  });
   it("is not there without a table that can be read", () => {
     expect(radialCurves(PRIME, null, MODE_A)).toBeNull();
     expect(radialCurves(PRIME, tableOf([[50, 0, 2, 0.1, 0.5]], { radius: null }), MODE_A)).toBeNull();

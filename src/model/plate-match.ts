@@ -84,7 +84,8 @@ function depthDioptres(hero: Take, state: LensState): number | null {
   const used = fNumberFor({ fStop: null, tStop: state.tStop.low, transmittance: hero.lens?.transmittance ?? null });
   const imagePlaneMm = state.dioptres.high <= 0 ? Number.POSITIVE_INFINITY : 1000 / state.dioptres.high;
   if (used === null) return null;
-  const depth = depthOfField({ focalMm: state.focalMm.high, fNumber: used.fNumber, cocMm: coc, imagePlaneMm });
+  const pupilMagnification = hero.lens?.pupilMagnification ?? 1;
+  const depth = depthOfField({ focalMm: state.focalMm.high, fNumber: used.fNumber, cocMm: coc, imagePlaneMm, pupilMagnification });
   return depth === null ? null : (1000 / depth.nearMm - 1000 / depth.farMm) / 2;
 }
 

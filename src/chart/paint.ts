@@ -5,6 +5,8 @@ import type { Mark } from "./drawing.ts";
 export type ColourRole =
   | "paper"
   | "sheet"
+  /** The tint of a marked row, and of what is calibrated. */
+  | "mark"
   | "ink"
   | "ink-3"
   | "edge"
@@ -40,6 +42,8 @@ export const PAINT: Readonly<Record<Mark, Paint>> = Object.freeze({
   "k-bar": fill("ink"),
   "k-bar-open": both("sheet", "ink", 0.75),
   "k-band": fill("focus-band"),
+  // what a thin band is drawn with at least: under the line of a row, a pixel of it to either side
+  "k-band-least": stroke("focus-band", 3),
   "k-limit": stroke("focus-limit", 1),
   "k-focus": stroke("focus", 2),
   "k-noted": dots("focus", 2),
@@ -58,6 +62,18 @@ export const PAINT: Readonly<Record<Mark, Paint>> = Object.freeze({
   "k-clap": stroke("ink", 1),
   "k-roll": fill("ink"),
   "k-box": both("paper", "ink", 1),
+  // used: frames of a lens in a focus x stop map, in three steps; calibrated: what its table holds
+  "k-used-some": fill("focus-band"),
+  "k-used-more": fill("focus-limit"),
+  "k-used-most": fill("focus"),
+  "k-used": stroke("focus", 0.75),
+  "k-outside": { ...stroke("ink", 0.75), dash: [3, 2] },
+  "k-calibrated": fill("mark"),
+  // several lines in one plot differ by dash and end label: ink for distortion and focal length, plum for light
+  "k-line-dash": { ...stroke("ink", 1.5), dash: [7, 3] },
+  "k-line-dot": { ...stroke("ink", 1.5), dash: [2, 3] },
+  "k-light-dash": { ...stroke("stop", 2), dash: [7, 3] },
+  "k-light-dot": { ...stroke("stop", 2), dash: [2, 3] },
   "k-meal": { ...both("paper", "edge", 1), dash: [2, 3] },
   "k-plate": fill("plate"),
   "k-plate-under": stroke("plate-paper", 2),

@@ -11,6 +11,7 @@ export const PRINT = {
   ink3: "#565A50",
   edge: "#6F6A5C",
   rule: "#B9B3A4",
+  mark: "#EFE7D2",
   focus: "#084954",
   focusLimit: "#3F7F88",
   focusBand: "#C9DFDE",
@@ -28,6 +29,7 @@ export const PRINT = {
 export const PRINT_ROLES: Readonly<Record<ColourRole, string>> = {
   paper: PRINT.paper,
   sheet: PRINT.paper,
+  mark: PRINT.mark,
   ink: PRINT.ink,
   "ink-3": PRINT.ink3,
   edge: PRINT.edge,

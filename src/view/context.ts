@@ -90,6 +90,7 @@ export const PAGE_KINDS = [
   "day-findings",
   "editorial",
   "vfx",
+  "plate",
   "production",
   "findings",
   "takes-index",

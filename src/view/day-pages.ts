@@ -6,6 +6,7 @@ import { dayContext } from "./day/day-context.ts";
 import { dayPage } from "./day/day-page.ts";
 import { dayFindingsPage } from "./findings/day-findings-page.ts";
 import { deepFreeze } from "./freeze.ts";
+import { platePages } from "./plate/plate-page.ts";
 import { editorialPage } from "./readers/editorial-page.ts";
 import { productionPage } from "./readers/production-page.ts";
 import { vfxPage } from "./readers/vfx-page.ts";
@@ -19,7 +20,7 @@ export function forReaders(context: SiteContext): SiteContext {
 
 /**
  * View models of a day: its page, a sheet a take (not for a row whose address an earlier row has), the pages for
- * editorial, VFX and production, and its findings. Frozen; every text ready to print.
+ * editorial, VFX and production, a sheet a plate set-up, and its findings. Frozen; every text ready to print.
  */
 export function dayPages(summary: DaySummary, context: SiteContext): PageSet {
   const day = dayContext(summary, forReaders(context));
@@ -29,6 +30,7 @@ export function dayPages(summary: DaySummary, context: SiteContext): PageSet {
       take: day.takes.map((t) => takePage(t, day)),
       editorial: [editorialPage(day)],
       vfx: [vfxPage(day)],
+      plate: platePages(day),
       production: [productionPage(day)],
       "day-findings": [dayFindingsPage(day)],
     }),

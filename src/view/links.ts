@@ -1,5 +1,6 @@
 /** Paths of the pages and relative hrefs between them: the only place that knows where a page lies. */
 import type { Kit } from "../ingest/records.ts";
+import { foldName as foldSlate } from "../model/address.ts";
 
 export const HOME_PATH = "index.html";
 export const KIT_PATH = "kit.html";
@@ -25,6 +26,11 @@ export function dayPath(date: string, name: DayPageName = "index"): string {
 
 export function takePath(date: string, address: string): string {
   return `days/${date}/takes/${address}.html`;
+}
+
+/** The sheet of a plate set-up; slates that fold alike, as in a take's address, have one. */
+export function platePath(date: string, slate: string): string {
+  return `days/${date}/plate-${foldSlate(slate)}.html`;
 }
 
 /** The script with every frame of a take, beside its page. */

@@ -110,6 +110,20 @@ describe("moving through a take", () => {
     expect(await page.locator("#scrub").getAttribute("aria-valuetext")).toBe(await timecode());
   });
 
+  it("says whether the calibration served at the frame it stands on, and its own sentence back at the middle", async () => {
+    await open();
+    const own = await page.locator("#look-state").textContent();
+    await toFrame(gap);
+    expect(await page.locator("#look-state").textContent()).toBe(`At ${await timecode()}: The lens is not logged.`);
+    expect(await page.locator("#look-state").locator("..").getAttribute("class")).toBe("box");
+    await toFrame(0);
+    const values = frameValues(take, 0);
+    const expected = values?.calibration === "inside the table" ? "Inside the table." : "Outside the table";
+    expect(await page.locator("#look-state").textContent()).toContain(`At ${take.timecodeIn}: ${expected}`);
+    await toFrame(take.middleFrame ?? 0);
+    expect(await page.locator("#look-state").textContent()).toBe(own);
+  });
+
   it("goes a frame and a second with the buttons", async () => {
     await open("#tc=11:31:28:05");
     for (const [name, expected] of [

@@ -46,6 +46,27 @@ describe("the ribbon of a row", () => {
     expect(rowRibbon(exampleTake("a-15-1"), ROW).items).toEqual([]);
   });
 
+  test("draws a band too thin to see at a least height, with its depth beside it", () => {
+    const base = exampleTake("a-12-2");
+    const figures = base.perFrame!;
+    // a tenth of a dioptre's hundredth to either side: 0.002 x 54 pixels a dioptre is a tenth of a pixel
+    const near = figures.focusDioptres.map((d) => d + 0.001);
+    const far = figures.focusDioptres.map((d) => Math.max(0, d - 0.001));
+    const shallowest = { ...base.depthOfField!.shallowest!, totalM: 0.12 };
+    const thin = {
+      ...base,
+      perFrame: { ...figures, nearDioptres: near, farDioptres: far },
+      depthOfField: { ...base.depthOfField!, shallowest },
+    };
+    const drawing = rowRibbon(thin, ROW);
+    expect(pathsOf(drawing, "k-band-least").length).toBeGreaterThan(0);
+    expect(wordsOf(drawing)).toEqual(["0.12 m deep"]);
+    expect(clipped(drawing)).toEqual([]);
+    // no room beside it: the figure is left to the take sheet
+    expect(wordsOf(rowRibbon(thin, { ...ROW, width: 200 }))).toEqual([]);
+    expect(pathsOf(rowRibbon(base, ROW), "k-band-least")).toEqual([]);
+  });
+
   test("labels its grid on the first row of a slate only, in metres or in feet", () => {
     expect(wordsOf(rowRibbon(exampleTake(), { ...ROW, firstRow: true }))).toEqual(["∞", "3", "1.5"]);
     expect(wordsOf(rowRibbon(exampleTake(), { ...ROW, firstRow: true, distances: "imperial" }))).toEqual(["∞", "10'", "5'"]);

@@ -20,10 +20,12 @@ function* leaves(value: unknown, place = ""): Generator<readonly [string, unknow
 }
 
 describe("pages of a day", () => {
-  it("are the day, a sheet a take, three doors and the findings", () => {
+  it("are the day, a sheet a take, a sheet a plate set-up, three doors and the findings", () => {
     expect(all.map((page) => page.path).sort()).toEqual(
       [
         ...["index", "editorial", "vfx", "production", "findings"].map((name) => `days/2031-05-06/${name}.html`),
+        // 12 take 2 A is the hero, 12B its clean plate
+        ...["plate-12", "plate-12b"].map((name) => `days/2031-05-06/${name}.html`),
         ...summary.takes.map((t) => `days/2031-05-06/takes/${t.take.address}.html`),
       ].sort(),
     );
@@ -81,7 +83,8 @@ describe("take sheet", () => {
   it("says what a table lacks and where to write it, without a drawing", () => {
     const without = sheet("b-12-2").look;
     expect(without.picture.hasDrawing).toBe(false);
-    expect(without.sentence).toMatch(/^Lens look not calculated: .*\. Put the take's lens log/);
+    expect(without.state).toMatch(/^Lens look not calculated: \S.*\.$/);
+    expect(without.sentence).toMatch(/^Put the take's lens log/);
   });
 
   it("says the light on the sensor, or what is not recorded for it", () => {
@@ -101,7 +104,7 @@ describe("take sheet", () => {
     expect(value("Stop")).toBe("not recorded");
     expect(sheet("a-12a-1").strip.find((f) => f.term === "Stop")?.value).toBe("not logged");
     expect(page.pulls.sentence).toContain("No log");
-    expect(page.look.sentence).toMatch(/^Lens look not calculated: \S/);
+    expect(page.look.state).toMatch(/^Lens look not calculated: \S/);
   });
 
   it("links to its neighbours on the same camera and to the other camera of the same take", () => {

@@ -1,11 +1,11 @@
 /** The day by the clock: when each camera rolled, which lens was on, and the hours of the day. */
 import { dayMinutes } from "../../format/time.ts";
-import { countWords, listWords } from "../../format/words.ts";
 import type { DaySummary } from "../../summary/types.ts";
 import type { DrawItem, Drawing } from "../drawing.ts";
 import { boxOf, contains, overlaps, type TextItem, text } from "../labels.ts";
 import { bar, segment } from "../path.ts";
 import { toneWidth } from "../text-width.ts";
+import { clockTitle, clockWords } from "./clock-words.ts";
 import { type CameraDay, type DayTimes, dayTimes, lensesOn, slateStarts } from "./day-times.ts";
 
 const LEFT = 96;
@@ -204,25 +204,4 @@ function mealItems(day: DaySummary, clock: Clock, border: number): readonly Draw
     const words = sets.find((set) => set.every((line) => toneWidth(line, "t-fine") <= right - left - 6)) ?? [];
     return [box, ...words.map((line, i) => text(centre, middle + 4 + 15 * (i - (words.length - 1) / 2), line, "middle", "t-fine"))];
   });
-}
-
-function clockTitle(times: DayTimes): string {
-  if (times.cameras.length === 0) return "No camera rolled; hours of the day only";
-  const parts = times.cameras.map((camera) => {
-    const end = Math.max(...camera.rolls.map((r) => r.to));
-    return `camera ${camera.camera} rolled from ${dayMinutes(Math.floor(camera.rolls[0]?.from ?? 0))} to ${dayMinutes(Math.floor(end))}`;
-  });
-  const words = parts.join(", ");
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
-function clockWords(times: DayTimes): string {
-  const cameras = times.cameras.map((camera) => {
-    const lenses = lensesOn(camera.rolls).map((l) => l.words);
-    return `Camera ${camera.camera}: ${countWords(camera.rolls.length, "clip")}; lenses in turn ${listWords(lenses)}.`;
-  });
-  return [
-    `Clock time from ${dayMinutes(times.from)} to ${dayMinutes(times.to)}; one block of the border is half an hour.`,
-    ...cameras,
-  ].join(" ");
 }

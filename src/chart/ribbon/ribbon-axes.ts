@@ -1,11 +1,12 @@
 /** Grid, axes and borders of the focus ribbon. Every block of a border is a measure: a second, a tenth of a dioptre. */
 import { fixed } from "../../format/number.ts";
 import type { DistanceSystem, PageDistances } from "../../format/units.ts";
-import type { DrawItem, ForUnits } from "../drawing.ts";
+import type { DrawItem } from "../drawing.ts";
 import { text } from "../labels.ts";
 import { bar, segment } from "../path.ts";
 import { type DistanceScale, dioptreLabelStep, footTicks, metreTicks } from "../scales.ts";
 import type { TimeAxis } from "../time-axis.ts";
+import { unitsDrawn } from "../unit-choices.ts";
 import type { Strip } from "./strips.ts";
 
 const BORDER = 6;
@@ -30,7 +31,7 @@ export function gridLines(
     d += segment(tick.x, top, tick.x, scale.floorY);
     for (const s of strips) d += segment(tick.x, s.top, tick.x, s.bottom);
   }
-  const across = axesFor(system).map(({ axis: of, units }): DrawItem => {
+  const across = unitsDrawn(system).map(({ system: of, units }): DrawItem => {
     const ticks = (of === "imperial" ? footTicks(scale) : metreTicks(scale)).filter((tick) => tick.dioptres > 0);
     const lines = ticks.map((tick) => segment(left, scale.y(tick.dioptres), right, scale.y(tick.dioptres)));
     return { type: "path", k: "k-grid", d: lines.join(""), ...units };
@@ -42,16 +43,9 @@ export function gridLines(
   ];
 }
 
-/** The axes to draw: one, or one for each choice that the page's reader has. */
-function axesFor(distances: PageDistances): readonly { readonly axis: DistanceSystem; readonly units: ForUnits }[] {
-  if (distances === "metric" || distances === "imperial" || distances === "both") return [{ axis: distances, units: {} }];
-  const choices: readonly DistanceSystem[] = distances === "reader-both" ? ["metric", "imperial", "both"] : ["metric", "imperial"];
-  return choices.map((axis) => ({ axis, units: { units: [axis] } }));
-}
-
 /** Metres or feet down the left side; for both, feet further left on a line of their own. */
 export function distanceAxis(scale: DistanceScale, axis: TimeAxis, top: number, distances: PageDistances): readonly DrawItem[] {
-  return axesFor(distances).flatMap(({ axis: system, units }) =>
+  return unitsDrawn(distances).flatMap(({ system, units }) =>
     oneAxis(scale, axis, top, system).map((item) => ({ ...item, ...units })),
   );
 }

@@ -1,18 +1,20 @@
 /** The ribbon of a row of the day: every row has the same seconds a pixel and the same focus scale. */
 import { dioptresFromMetres } from "../../core/quantity.ts";
 import { minutesSeconds } from "../../format/time.ts";
-import type { DistanceSystem, PageDistances } from "../../format/units.ts";
+import type { PageDistances } from "../../format/units.ts";
 import type { TakeSummary } from "../../summary/types.ts";
 import { nominalRate } from "../../time/frame-rate.ts";
-import type { DrawItem, Drawing, ForUnits } from "../drawing.ts";
-import { text } from "../labels.ts";
+import type { DrawItem, Drawing } from "../drawing.ts";
+import { boxOf, text } from "../labels.ts";
 import { bar, polyline, segment } from "../path.ts";
 import { type DistanceScale, distanceScale } from "../scales.ts";
 import { emptyRuns } from "../series.ts";
 import { toneWidth } from "../text-width.ts";
+import { oneUnitDrawn } from "../unit-choices.ts";
 import { focusLine } from "./focus-line.ts";
 import { gapEdges, gapSpans } from "./gaps.ts";
 import { ribbonTitle, shortDistance } from "./ribbon-words.ts";
+import { leastBand, thinDepth } from "./thin-band.ts";
 
 export interface RowRibbonOptions {
   readonly pixelsPerSecond: number;
@@ -43,7 +45,7 @@ const IMPERIAL_GRID = [
 
 /**
  * Line, band and two upright lines for a gap; dotted lines for what was only noted; a triangle on the floor with the
- * distance where the focus comes nearer than the scale. Decorative: the cells of the row hold the values.
+ * distance where the focus comes nearer than the scale. A band too thin to see has its least depth beside it. Decorative: the cells of the row hold the values.
  */
 export function rowRibbon(summary: TakeSummary, options: RowRibbonOptions): Drawing {
   const { take, perFrame } = summary;
@@ -52,6 +54,7 @@ export function rowRibbon(summary: TakeSummary, options: RowRibbonOptions): Draw
   const frames = Math.max(1, take.durationFrames);
   const x = (frame: number) => ROW_GUTTER + ((right - ROW_GUTTER) * frame) / frames;
   const scale = distanceScale(TOP, options.height - BOTTOM, FLOOR_DIOPTRES);
+  const depth = perFrame === null ? null : thinDepth(summary, scale, options.distances);
   const items: DrawItem[] = [];
   if (take.durationFrames > 0) {
     items.push({ type: "rect", k: "k-frame", x: ROW_GUTTER, y: TOP, width: right - ROW_GUTTER, height: scale.floorY - TOP });
@@ -59,7 +62,7 @@ export function rowRibbon(summary: TakeSummary, options: RowRibbonOptions): Draw
     if (options.firstRow) items.push(...gridLabels(options.distances, scale));
     if (perFrame !== null) {
       const drawn = focusLine(perFrame, scale, x, true);
-      items.push(...drawn.band, ...drawn.line);
+      items.push(...drawn.band, ...(depth === null ? [] : leastBand(perFrame, scale, x)), ...drawn.line);
       const gaps = perFrame.focusDioptres.every(Number.isNaN) ? [] : gapSpans(emptyRuns(perFrame.focusDioptres), x);
       if (gaps.length > 0) items.push({ type: "path", k: "k-gap", d: gaps.map((g) => gapEdges(g, TOP, scale.floorY)).join("") });
     }
@@ -67,8 +70,11 @@ export function rowRibbon(summary: TakeSummary, options: RowRibbonOptions): Draw
   }
   const off = offScale(summary, options, scale, x, right);
   items.push(...off.items);
+  const beside = depth === null ? null : text(right + 6, TOP + 12, depth, "start", "t-fine t-focus");
+  const end = beside === null ? off.right : Math.max(off.right, boxOf(beside).right);
+  if (beside !== null && end <= (options.width ?? end)) items.push(beside);
   return {
-    width: options.width ?? Math.ceil(off.right),
+    width: options.width ?? Math.ceil(end),
     height: options.height,
     title: ribbonTitle(summary, options.distances),
     description: "Focus over time on the scale of the day: height is 1 / distance, from infinity down to 1.2 m.",
@@ -76,18 +82,9 @@ export function rowRibbon(summary: TakeSummary, options: RowRibbonOptions): Draw
   };
 }
 
-/** The round distances of the grid, and the readers' units that each set is for. */
+/** The round distances of the grid, for each choice of the reader's. */
 function grids(distances: PageDistances) {
-  if (distances === "imperial") return [{ grid: IMPERIAL_GRID, units: {} }];
-  if (distances === "metric" || distances === "both") return [{ grid: METRIC_GRID, units: {} }];
-  return [
-    { grid: METRIC_GRID, units: unitsOf("metric", "both") },
-    { grid: IMPERIAL_GRID, units: unitsOf("imperial") },
-  ];
-}
-
-function unitsOf(...units: readonly DistanceSystem[]): ForUnits {
-  return { units };
+  return oneUnitDrawn(distances).map(({ system, units }) => ({ grid: system === "imperial" ? IMPERIAL_GRID : METRIC_GRID, units }));
 }
 
 function gridLines(distances: PageDistances, scale: DistanceScale, right: number): readonly DrawItem[] {

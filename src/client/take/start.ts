@@ -8,6 +8,7 @@ import { frameOf, hashOfTimecode, timecodeOfHash } from "./address.ts";
 import { cursorOf, keepInView, readPlot } from "./cursor.ts";
 import { frameAsText, frameAsTsv, frameWords } from "./frame-text.ts";
 import { startLook } from "./look-panel.ts";
+import { tieLookState } from "./look-state.ts";
 import { fillReadout, readoutList } from "./readout-cells.ts";
 import { type Scrubber, scrubber, tiePlot, tieSlider, tieSteps, tieTimecode } from "./scrubber.ts";
 
@@ -51,6 +52,7 @@ export function startTake(page: Document, take: OpenTake): void {
   slide.hidden = false;
   moves.hidden = false;
   startLook(page, take, scrub);
+  tieLookState(page, take, scrub);
   scrub.go(take.record.middle, "start");
   tieAddress(page, take, scrub);
 }

@@ -1,26 +1,11 @@
 /** Plates: a slate that a plate belongs to, and a clean plate in the lens state of its hero. */
 import { CHECK } from "../../core/findings/check.ts";
 import { didYouMean } from "../../core/nearest-name.ts";
-import { depthOfField, fNumberFor } from "../../optics/depth-of-field.ts";
-import { stopsBetween } from "../../optics/exposure.ts";
 import { sameName } from "../address.ts";
+import { heroesFor, plateMatch, type Range } from "../plate-match.ts";
 import type { Take } from "../types.ts";
 import type { DayContext } from "./day.ts";
 import { metres, round } from "./words.ts";
-
-/** Focal lengths further apart than this, as a share, give a picture of another size. */
-const FOCAL_TOLERANCE = 0.02;
-
-interface Range {
-  readonly low: number;
-  readonly high: number;
-}
-
-interface LensState {
-  readonly focalMm: Range | null;
-  readonly tStop: Range | null;
-  readonly dioptres: Range | null;
-}
 
 export function checkCleanPlates(context: DayContext): void {
   const { takes, tell } = context;
@@ -44,10 +29,7 @@ export function checkCleanPlates(context: DayContext): void {
 
 /** The circled takes of the hero on this camera, else the good ones, else all: the plate has to fit one of them. */
 function compare(clean: Take, all: readonly Take[], { show, tell }: DayContext): void {
-  const own = all.filter((hero) => sameName(hero.camera) === sameName(clean.camera));
-  const circled = own.filter((hero) => hero.circled);
-  const good = own.filter((hero) => hero.status === "good");
-  const heroes = circled.length > 0 ? circled : good.length > 0 ? good : own;
+  const heroes = heroesFor(clean, all);
   const problems = heroes.map((hero) => differences(clean, hero, show.limits.stopDifference));
   const [first] = problems;
   if (first === undefined || problems.some((list) => list.length === 0)) return;
@@ -62,78 +44,21 @@ function compare(clean: Take, all: readonly Take[], { show, tell }: DayContext):
 }
 
 function differences(clean: Take, hero: Take, stopLimit: number): readonly string[] {
-  if (clean.lensId !== null && hero.lensId !== null && sameName(clean.lensId) !== sameName(hero.lensId)) {
-    return [`lens ${clean.lensId} instead of ${hero.lensId}`];
-  }
-  const a = lensState(clean);
-  const b = lensState(hero);
+  const match = plateMatch(clean, hero);
+  if (match.sameLens === false) return [`lens ${clean.lensId} instead of ${hero.lensId}`];
+  const { plate: a, hero: b } = match;
   const found: string[] = [];
-  if (a.focalMm !== null && b.focalMm !== null && outside(a.focalMm, b.focalMm, FOCAL_TOLERANCE)) {
+  if (match.focalDiffers === true && a.focalMm !== null && b.focalMm !== null) {
     found.push(`${rangeText(a.focalMm, " mm")} instead of ${rangeText(b.focalMm, " mm")}`);
   }
-  if (a.tStop !== null && b.tStop !== null) {
-    const apart = Math.max(stopsBetween(a.tStop.low, b.tStop.low), stopsBetween(b.tStop.high, a.tStop.high));
-    if (apart > stopLimit) found.push(`T${rangeText(a.tStop, "")} instead of T${rangeText(b.tStop, "")}`);
+  if ((match.stopsApart ?? 0) > stopLimit && a.tStop !== null && b.tStop !== null) {
+    found.push(`T${rangeText(a.tStop, "")} instead of T${rangeText(b.tStop, "")}`);
   }
-  if (a.dioptres !== null && b.dioptres !== null) {
-    const allowed = depthDioptres(hero, b);
-    const apart = Math.max(a.dioptres.high - b.dioptres.high, b.dioptres.low - a.dioptres.low);
-    if (allowed !== null && apart > allowed) {
-      found.push(`focus ${distances(a.dioptres)} instead of ${distances(b.dioptres)}, beyond the depth of field`);
-    }
+  const { dioptresApart: apart, dioptresAllowed: allowed } = match;
+  if (apart !== null && allowed !== null && apart > allowed && a.dioptres !== null && b.dioptres !== null) {
+    found.push(`focus ${distances(a.dioptres)} instead of ${distances(b.dioptres)}, beyond the depth of field`);
   }
   return found;
-}
-
-/** Logged before noted; focal length also from the kit. */
-function lensState(take: Take): LensState {
-  const columns = take.track?.columns;
-  const note = take.note;
-  const focal = rangeOf(columns?.focal_mm) ?? spanOf(note?.focalMm?.value);
-  const marked = take.lens?.focalMm ?? null;
-  const focus = note?.focus?.value;
-  return {
-    focalMm: focal ?? (marked === null ? null : { low: marked, high: marked }),
-    tStop: mostOf(columns?.t) ?? (note?.stop?.value.kind === "f" ? null : spanOf(note?.stop?.value)),
-    dioptres: rangeOf(columns?.focus) ?? (focus === undefined ? null : spanOf({ from: focus.fromDioptres, to: focus.toDioptres })),
-  };
-}
-
-/** Half of the hero's depth of field at its nearest distance and widest stop, in dioptres; `null` when it cannot be calculated. */
-function depthDioptres(hero: Take, state: LensState): number | null {
-  const coc = hero.circleOfConfusionMm;
-  if (coc === null || state.focalMm === null || state.tStop === null || state.dioptres === null) return null;
-  const used = fNumberFor({ fStop: null, tStop: state.tStop.low, transmittance: hero.lens?.transmittance ?? null });
-  const imagePlaneMm = state.dioptres.high <= 0 ? Number.POSITIVE_INFINITY : 1000 / state.dioptres.high;
-  if (used === null) return null;
-  const depth = depthOfField({ focalMm: state.focalMm.high, fNumber: used.fNumber, cocMm: coc, imagePlaneMm });
-  return depth === null ? null : (1000 / depth.nearMm - 1000 / depth.farMm) / 2;
-}
-
-function outside(a: Range, b: Range, tolerance: number): boolean {
-  return a.low < b.low * (1 - tolerance) || a.high > b.high * (1 + tolerance);
-}
-
-function rangeOf(values: Float64Array | undefined): Range | null {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (const value of values ?? []) {
-    if (value < low) low = value;
-    if (value > high) high = value;
-  }
-  return low <= high ? { low, high } : null;
-}
-
-/** The range of nine values in ten: one frame of noise is no other stop. */
-function mostOf(values: Float64Array | undefined): Range | null {
-  const sorted = values?.filter((value) => !Number.isNaN(value)).sort() ?? new Float64Array();
-  const low = sorted[Math.floor(0.05 * (sorted.length - 1))];
-  const high = sorted[Math.ceil(0.95 * (sorted.length - 1))];
-  return low === undefined || high === undefined ? null : { low, high };
-}
-
-function spanOf(span: { readonly from: number; readonly to: number } | undefined): Range | null {
-  return span === undefined ? null : { low: Math.min(span.from, span.to), high: Math.max(span.from, span.to) };
 }
 
 function rangeText({ low, high }: Range, unit: string): string {

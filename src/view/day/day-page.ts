@@ -1,5 +1,6 @@
 /** The page of a day: facts, doors, the day by the clock, the takes by slate. */
 import { dayClock } from "../../chart/day/day-clock.ts";
+import { dayClockDown } from "../../chart/day/day-clock-down.ts";
 import { rowTimeScale } from "../../chart/ribbon/row-ribbon.ts";
 import { svg } from "../../chart/svg.ts";
 import { NOT_RECORDED } from "../../format/absent.ts";
@@ -24,6 +25,8 @@ import { exposureTable } from "./exposure-table.ts";
 
 const CLOCK_WIDTH = 1216;
 const NARROW_CLOCK_WIDTH = 900;
+/** A screen 320 wide less the page's margins. */
+const PHONE_CLOCK_WIDTH = 288;
 
 export interface DayTurn {
   readonly label: string;
@@ -46,6 +49,8 @@ export interface DayPage extends PageModel {
   readonly clock: string;
   /** The same for paper and narrow screens. */
   readonly clockNarrow: string;
+  /** The same down the page, for phones. */
+  readonly phone: { readonly clock: string };
   readonly timeScale: string;
   readonly stopUnit: string;
   readonly focusUnit: string;
@@ -100,6 +105,7 @@ export function dayPage(day: DayContext): DayPage {
     doors: doors(day, path),
     clock: svg(dayClock(summary, { width: CLOCK_WIDTH }), { idPrefix: "clock" }),
     clockNarrow: svg(dayClock(summary, { width: NARROW_CLOCK_WIDTH }), { idPrefix: "clock-narrow", decorative: true }),
+    phone: { clock: svg(dayClockDown(summary, { width: PHONE_CLOCK_WIDTH }), { idPrefix: "clock-phone", decorative: true }) },
     timeScale: svg(rowTimeScale(scale), { idPrefix: "scale", decorative: true }),
     stopUnit: `T${stopsShown.widest} to T${stopsShown.deepest}`,
     focusUnit: focusColumnUnit(day),

@@ -1,11 +1,13 @@
 /** The kit's lenses as drawings: widest stops, fronts, masses. Each has a table beside it with the same figures. */
 
 import type { Drawing } from "../../chart/drawing.ts";
+import { distortionMultiples } from "../../chart/kit/distortion-multiples.ts";
 import { frontsDrawing } from "../../chart/kit/kit-fronts.ts";
 import { massDrawing } from "../../chart/kit/kit-mass.ts";
 import { widestStopsDrawing } from "../../chart/kit/kit-widest.ts";
 import { svg } from "../../chart/svg.ts";
 import type { Lens } from "../../ingest/records.ts";
+import type { RadialCurves } from "../../summary/lens-curves.ts";
 
 const WIDTH = 820;
 
@@ -36,4 +38,10 @@ export function kitDrawings(lenses: readonly Lens[]): KitDrawings {
     fronts: named(frontsDrawing(fronts, WIDTH), "Front diameters drawn"),
     mass: named(massDrawing(masses, WIDTH), "Masses drawn"),
   };
+}
+
+/** Distortion of every lens with a table that can be read, small plots on one scale. */
+export function distortionDrawing(lenses: readonly RadialCurves[]): DrawingView {
+  const drawing = distortionMultiples(lenses, WIDTH);
+  return { svg: drawing === null ? "" : svg(drawing, { idPrefix: "distortion" }), label: "Distortion of the lenses drawn" };
 }

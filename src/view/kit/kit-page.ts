@@ -8,6 +8,8 @@ import { listWords, plural } from "../../format/words.ts";
 import type { Kit, Lens, ShowInput } from "../../ingest/records.ts";
 import { stopsBetween } from "../../optics/exposure.ts";
 import type { LensCoverage } from "../../summary/coverage.ts";
+import { radialCurves } from "../../summary/lens-curves.ts";
+import { setCautions } from "../../summary/set-cautions.ts";
 import { setConsistency } from "../../summary/set-consistency.ts";
 import type { SetConsistency } from "../../summary/types.ts";
 import type { PageModel, SiteContext } from "../context.ts";
@@ -18,8 +20,9 @@ import { type Distances, lensName } from "../names.ts";
 import { pageBase } from "../page.ts";
 import { setupsTable } from "../readers/coverage-facts.ts";
 import { cell, column, num, numOr, row, type TableModel, table, textOr } from "../table.ts";
-import { type KitDrawings, kitDrawings } from "./kit-drawings.ts";
+import { type DrawingView, distortionDrawing, type KitDrawings, kitDrawings } from "./kit-drawings.ts";
 import { lensFocal } from "./kit-facts.ts";
+import { type CautionLine, cautionLine } from "./set-caution-words.ts";
 
 export interface KitPage extends PageModel {
   readonly about: string;
@@ -27,6 +30,10 @@ export interface KitPage extends PageModel {
   readonly hasLenses: boolean;
   readonly drawings: KitDrawings;
   readonly set: readonly Fact[];
+  readonly setCautions: readonly CautionLine[];
+  readonly distortion: DrawingView;
+  readonly hasDistortion: boolean;
+  readonly undrawn: string;
   readonly fronts: TableModel;
   readonly hasFronts: boolean;
   readonly mass: TableModel;
@@ -47,6 +54,8 @@ export function kitPage(show: ShowInput, coverages: readonly LensCoverage[], con
   const { kit } = show;
   const { distances } = context.show;
   const set = setConsistency(kit.lenses, kit.modes);
+  const primesFirst = [...set.lenses.filter((l) => l.kind === "prime"), ...set.lenses.filter((l) => l.kind === "zoom")];
+  const radial = primesFirst.flatMap((l) => radialCurves(l, kit.calibration.get(l.id) ?? null, kit.modes[0] ?? null) ?? []);
   const massed = kit.lenses.filter((l) => l.massG !== null);
   return {
     ...pageBase(
@@ -64,6 +73,13 @@ export function kitPage(show: ShowInput, coverages: readonly LensCoverage[], con
     hasLenses: kit.lenses.length > 0,
     drawings: kitDrawings(set.lenses),
     set: setFacts(set, distances),
+    setCautions: setCautions(set).map(cautionLine),
+    distortion: distortionDrawing(radial),
+    hasDistortion: radial.length > 0,
+    undrawn: undrawnSentence(
+      set.lenses,
+      radial.map((one) => one.lens),
+    ),
     fronts: frontsTable(set),
     hasFronts: set.fronts.length > 0,
     mass: massTable(massed),
@@ -76,6 +92,11 @@ export function kitPage(show: ShowInput, coverages: readonly LensCoverage[], con
     cameras: cameraTable(kit),
     hasCameras: kit.modes.length > 0,
   };
+}
+
+function undrawnSentence(lenses: readonly Lens[], drawn: readonly string[]): string {
+  const without = lenses.filter((l) => !drawn.includes(l.id)).map((l) => l.id);
+  return without.length === 0 ? "" : `No calibration table that can be read: ${listWords(without)}.`;
 }
 
 function about(kit: Kit): string {

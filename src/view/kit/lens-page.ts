@@ -8,6 +8,9 @@ import { minutesSeconds } from "../../format/time.ts";
 import { plural } from "../../format/words.ts";
 import type { CalibrationTable, Lens, ShowInput } from "../../ingest/records.ts";
 import type { LensCoverage } from "../../summary/coverage.ts";
+import { lensCurves } from "../../summary/lens-curves.ts";
+import { lensMap } from "../../summary/lens-map.ts";
+import { lensRemarks } from "../../summary/lens-remarks.ts";
 import type { DayDigest, TakeDigest } from "../../summary/types.ts";
 import type { PageModel, SiteContext } from "../context.ts";
 import { distanceInColumn, distanceUnit, rangeInColumn, rangeWithUnit } from "../distances.ts";
@@ -19,6 +22,9 @@ import { type CoverageView, coverageView } from "../readers/coverage-facts.ts";
 import { cell, column, num, numOr, type Row, row, type TableModel, table, textOr } from "../table.ts";
 import { focalRange } from "../take/take-facts.ts";
 import { type CalibrationView, calibrationView, lensFacts, lensFocal } from "./kit-facts.ts";
+import { type LensFiguresView, lensFiguresView } from "./lens-figures.ts";
+import { remarksTable } from "./lens-remarks-table.ts";
+import { type LensUseView, lensUseView } from "./lens-use.ts";
 
 /** Longer lists of takes are cut; the days' pages have them all. */
 const MOST_TAKES = 500;
@@ -31,6 +37,10 @@ export interface LensPage extends PageModel {
   readonly facts: readonly Fact[];
   readonly calibration: CalibrationView;
   readonly coverage: CoverageView;
+  readonly use: LensUseView;
+  readonly figures: LensFiguresView;
+  readonly remarks: TableModel;
+  readonly hasRemarks: boolean;
   readonly points: TableModel;
   readonly hasPoints: boolean;
   readonly pointsMore: string;
@@ -55,6 +65,11 @@ export function lensPage(lens: Lens, path: string, source: LensSource, context: 
   const days = digests.filter((d) => d.lensUse.some((use) => use.lens === lens.id && use.takes > 0));
   const takes = digests.flatMap((d) => d.takes.filter((t) => t.lens === lens.id).map((t) => ({ d, t })));
   const name = lensName(lens, lens.id);
+  const remarks = lensRemarks(lens, digests);
+  const states = digests.flatMap((d) => (d.lensStates ?? []).filter((entry) => entry.lens === lens.id));
+  const modes = states.flatMap((entry) => entry.modes);
+  const served = show.kit.modes.find((m) => modes.some((one) => one.camera === m.camera && one.sensorMode === m.sensorMode));
+  const focuses = [...new Set((calibration?.points ?? []).map((p) => p.focusDioptres))].sort((a, b) => a - b);
   return {
     ...pageBase(
       {
@@ -64,7 +79,7 @@ export function lensPage(lens: Lens, path: string, source: LensSource, context: 
           { label: "Kit", path: KIT_PATH },
           { label: lens.id, path },
         ],
-        styles: ["day.css", "wide.css", "kit.css"],
+        styles: ["day.css", "wide.css", "kit.css", "lens.css"],
       },
       context,
     ),
@@ -80,6 +95,10 @@ export function lensPage(lens: Lens, path: string, source: LensSource, context: 
     facts: lensFacts(lens, distances),
     calibration: calibrationView(lens, calibration, distances),
     coverage: coverageView(coverage, distances),
+    use: lensUseView(lensMap(lens, calibration ?? null, states), show.show.rate, distances),
+    figures: lensFiguresView(lensCurves(lens, calibration ?? null, served ?? show.kit.modes[0] ?? null), focuses, distances),
+    remarks: remarksTable(remarks, path),
+    hasRemarks: remarks.length > 0,
     points: pointsTable(lens, calibration, distances),
     hasPoints: calibration !== undefined && calibration.points.length > 0,
     pointsMore: more(calibration?.points.length ?? 0, MOST_POINTS, "more point", "in the table's file"),
@@ -151,6 +170,7 @@ function takesTable(takes: readonly { d: DayDigest; t: TakeDigest }[], path: str
       column("Take"),
       column("Day"),
       column("Clip"),
+      column("Length", { unit: "min:s", num: true }),
       column("Focal length"),
       column("Stop"),
       column("Focus", { unit: distanceUnit(distances) }),
@@ -161,6 +181,7 @@ function takesTable(takes: readonly { d: DayDigest; t: TakeDigest }[], path: str
       row(cell(takeName(t), { nb: true, href: hrefTo(path, takePath(d.date, t.address)) }), [
         cell(dayShort(d), { nb: true }),
         textOr(t.clip, NOT_RECORDED, { nb: true }),
+        t.durationFrames === 0 ? cell(NOT_RECORDED, { num: true, absent: true }) : num(minutesSeconds(t.durationSeconds)),
         textOr(t.focalMm === null ? null : focalRange(t.focalMm.min, t.focalMm.max), NOT_RECORDED, { nb: true }),
         textOr(t.tStop === null ? null : stopRange(t.tStop.widest, t.tStop.deepest), NOT_RECORDED, { nb: true }),
         textOr(t.focus === null ? null : rangeInColumn(t.focus.nearestM, t.focus.farthestM, distances), NOT_RECORDED, { nb: true }),

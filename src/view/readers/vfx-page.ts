@@ -4,7 +4,7 @@ import type { DayContext } from "../day/day-context.ts";
 import { type DayHead, dayHead, dayTitle } from "../day/day-page.ts";
 import { type FileLink, fileLinks } from "../files.ts";
 import { type FilterBar, filterBar } from "../filters.ts";
-import { dayPath, foldName, freeName, hrefTo, PLATES_PATH } from "../links.ts";
+import { dayPath, foldName, freeName, hrefTo, PLATES_PATH, platePath } from "../links.ts";
 import { dayShort } from "../names.ts";
 import { pageBase } from "../page.ts";
 import type { TableModel } from "../table.ts";
@@ -16,6 +16,8 @@ export interface PlateGroup {
   readonly heading: string;
   /** What differs between the hero and its clean plate, in words. */
   readonly sentence: string;
+  /** A sheet to print for each slate of the group. */
+  readonly sheets: readonly { readonly label: string; readonly href: string }[];
   readonly stand: TableModel;
   readonly look: TableModel;
 }
@@ -81,5 +83,11 @@ function plateGroup(pair: PlatePair, day: DayContext, path: string, id: string):
     sentence: pair.sentence,
     stand: standTable(`${id}-table`, `Plates: ${pair.heading}`, pair.takes, day, path, true),
     look: lookTable(`${id}-look`, "Lens look at the middle logged frame, and each take's files", pair.takes, day, path),
+    sheets: sheetLinks(pair, day.summary.date, path),
   };
+}
+
+function sheetLinks(pair: PlatePair, date: string, path: string): PlateGroup["sheets"] {
+  const byPath = new Map(pair.takes.map((t) => [platePath(date, t.take.slate), t.take.slate]));
+  return [...byPath].map(([sheet, slate]) => ({ label: `Plate sheet ${slate}`, href: hrefTo(path, sheet) }));
 }

@@ -24,7 +24,9 @@ export interface LookView {
   readonly table: TableModel;
   /** Canvas that holds the picture when distortion is off or put back; empty when there is none to say. */
   readonly canvas: string;
-  /** Where the figures come from, or why there are none. */
+  /** Whether the calibration served at the middle logged frame; follows the frame where a script runs. */
+  readonly state: string;
+  /** Where the figures come from, and what would mend it when there are none. */
   readonly sentence: string;
   readonly source: string;
   /** True when the sentence warns: outside the calibration, or none at all. */
@@ -50,7 +52,8 @@ export function lookView(t: TakeSummary, path: string, still: StillFiles | null)
     hasTable: d !== null || s !== null,
     table: pointsTable(t, look),
     canvas: canvasSentence(t),
-    sentence: `${lookSentence(t)}${fallOffWords(t)}`,
+    state: stateSentence(t),
+    sentence: `${restSentence(t)}${fallOffWords(t)}`.trim(),
     source: calibrationWords(t.calibration),
     boxed: t.calibration.kind === "none" || t.calibration.kind === "nearest",
   };
@@ -111,14 +114,20 @@ function canvasSentence(t: TakeSummary): string {
   return [off, on, why].filter((words) => words !== null).join(" ");
 }
 
-function lookSentence(t: TakeSummary): string {
+function stateSentence(t: TakeSummary): string {
   const state = t.calibration;
-  if (state.kind === "none") return `Lens look not calculated: ${state.reason}. ${whereToWrite(t)}`;
-  if (state.kind === "logged") return `Coefficients as logged, frame by frame.${areaWords(t)}`;
-  const made = t.take.calibration === null ? "" : tableWords(t.take.calibration);
-  const area = areaWords(t);
-  if (state.kind === "inside") return `Between the calibration points of the lens's table.${made}${area}`;
-  return `${beyond(state)} The nearest point of the table stands in.${made}${area}`;
+  if (state.kind === "none") return `Lens look not calculated: ${state.reason}.`;
+  if (state.kind === "logged") return "Coefficients as logged, frame by frame.";
+  if (state.kind === "inside") return "Between the calibration points of the lens's table.";
+  return `${beyond(state)} The nearest point of the table stands in.`;
+}
+
+/** What holds for the whole take: the table, the area it was made on, or the file that would mend it. */
+function restSentence(t: TakeSummary): string {
+  const { kind } = t.calibration;
+  if (kind === "none") return ` ${whereToWrite(t)}`;
+  const made = kind === "logged" || t.take.calibration === null ? "" : tableWords(t.take.calibration);
+  return `${made}${areaWords(t)}`;
 }
 
 /** The estimate for a lens without measured shading, and said to be one. */

@@ -17,8 +17,11 @@ import { dayPath, hrefTo, METHODS_PATH, takePath } from "../links.ts";
 import { dayShort, sentence, standing, takeName } from "../names.ts";
 import { pageBase } from "../page.ts";
 import { ribbonAxis } from "../ribbon-axis.ts";
+import { type CamerasView, camerasView } from "./take-cameras.ts";
 import { takeStrip } from "./take-facts.ts";
 import { type LookView, lookView } from "./take-look.ts";
+import { type MatesView, matesView } from "./take-mates.ts";
+import { noteMarksSentence } from "./take-note-marks.ts";
 import { type PullsView, pullsView } from "./take-pulls.ts";
 import { readoutAtMiddle, shallowestSentence } from "./take-readout.ts";
 import { type ScrubberView, scrubberView } from "./take-scrubber.ts";
@@ -65,6 +68,9 @@ export interface TakePage extends PageModel {
   readonly pulls: PullsView;
   readonly breathingHref: string;
   readonly subject: string;
+  readonly noted: string;
+  readonly mates: MatesView;
+  readonly cameras: CamerasView;
   readonly look: LookView;
   readonly lookHref: string;
   readonly findings: readonly FindingView[];
@@ -102,7 +108,7 @@ export function takePage(t: TakeSummary, day: DayContext): TakePage {
           { label: take.slate, path: dayPath(summary.date), fragment: slate?.anchor ?? "takes" },
           { label: `Take ${take.take} ${take.camera}`, path },
         ],
-        styles: ["take.css", "scrubber.css"],
+        styles: ["take.css", "mates.css", "scrubber.css"],
         landscape: true,
       },
       site,
@@ -134,6 +140,9 @@ export function takePage(t: TakeSummary, day: DayContext): TakePage {
     pulls: pullsView(t, distances),
     breathingHref: hrefTo(path, METHODS_PATH, "breathing"),
     subject: subjectSentence(t, distances),
+    noted: noteMarksSentence(t),
+    mates: matesView(t, day, path),
+    cameras: camerasView(t, day, path),
     look: lookView(t, path, site.stills?.get(take.address) ?? null),
     lookHref: hrefTo(path, METHODS_PATH, "distortion-percent"),
     findings: worstFirst(t.findings).map((f) =>

@@ -4,7 +4,7 @@ import { findingOf } from "../core/findings/kind.ts";
 import { OUT } from "../core/findings/out.ts";
 import { DEFAULT_VFX } from "../export/vfx/options.ts";
 import { READERS, type Reader } from "../pdf/readers.ts";
-import type { DayDigest } from "../summary/types.ts";
+import type { DayDigest } from "../summary/digest-types.ts";
 import type { DayReport } from "./effects.ts";
 import { outProblem } from "./file-problem.ts";
 import { inputHashes } from "./input-hashes.ts";

@@ -2,7 +2,7 @@
 import { compareText, type Finding } from "../core/finding.ts";
 import { sha256 } from "../core/hash.ts";
 import { canonicalJson } from "../core/stable-json.ts";
-import type { DayDigest } from "../summary/types.ts";
+import type { DayDigest } from "../summary/digest-types.ts";
 import type { DayPack } from "../view/context.ts";
 import { outProblem } from "./file-problem.ts";
 import { isPending, missingOutput, readShowRecord, removePending, writeShowRecord } from "./manifest.ts";

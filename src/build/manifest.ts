@@ -4,7 +4,7 @@
  */
 import { compareText, type Finding } from "../core/finding.ts";
 import { stableJson } from "../core/stable-json.ts";
-import type { DayDigest } from "../summary/types.ts";
+import type { DayDigest } from "../summary/digest-types.ts";
 import type { OutFolder } from "./effects.ts";
 import type { DayFacts } from "./plan.ts";
 import type { StoredChange } from "./revisions.ts";

@@ -7,7 +7,7 @@ import { buildDay } from "../model/build-day.ts";
 import { checkAcrossDays } from "../model/checks/across-days.ts";
 import { summariseDay } from "../summary/day.ts";
 import { digestDay } from "../summary/digest.ts";
-import type { DayDigest } from "../summary/types.ts";
+import type { DayDigest } from "../summary/digest-types.ts";
 import type { PageKind, PageModel, PageSet, SiteContext } from "../view/context.ts";
 import { dayPages } from "../view/day-pages.ts";
 import { showPages } from "../view/show-pages.ts";

@@ -4,7 +4,7 @@ import type { VfxOptions } from "../export/vfx/options.ts";
 import type { ShowFolder } from "../ingest/folder.ts";
 import type { ShowInput } from "../ingest/records.ts";
 import type { Reader } from "../pdf/readers.ts";
-import type { DayDigest } from "../summary/types.ts";
+import type { DayDigest } from "../summary/digest-types.ts";
 import type { DayPack, LastChange } from "../view/context.ts";
 import type { OutFolder } from "./effects.ts";
 import type { DayId, InputFile } from "./plan.ts";

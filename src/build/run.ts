@@ -4,7 +4,7 @@ import { findingOf } from "../core/findings/kind.ts";
 import { OUT } from "../core/findings/out.ts";
 import { nearestNames } from "../core/nearest-name.ts";
 import type { RowCounts } from "../model/types.ts";
-import type { DayDigest } from "../summary/types.ts";
+import type { DayDigest } from "../summary/digest-types.ts";
 import { buildOneDay, type DayOutcome, removeDay, revisionOf } from "./build-one-day.ts";
 import { buildShowPages } from "./build-show-pages.ts";
 import type { BuildEffects, DayReport, OutFolder } from "./effects.ts";

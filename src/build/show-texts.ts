@@ -2,7 +2,7 @@
 import { clipsCsv } from "../export/editorial/clips-csv.ts";
 import { inputsCsv } from "../export/inputs-csv.ts";
 import type { ShowInput } from "../ingest/records.ts";
-import type { DayDigest } from "../summary/types.ts";
+import type { DayDigest } from "../summary/digest-types.ts";
 import { CLIPS_TABLE_PATH, INPUTS_TABLE_PATH } from "../view/links.ts";
 import { SEARCH_ROWS_PATH, searchRows, searchRowsScript } from "../view/show/search-rows.ts";
 

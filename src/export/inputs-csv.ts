@@ -1,5 +1,5 @@
 /** inputs.csv: every file that the report was made from, with its hash. */
-import type { DayDigest, InputDigest } from "../summary/types.ts";
+import type { DayDigest, InputDigest } from "../summary/digest-types.ts";
 import { type CsvCell, csvText } from "./csv-text.ts";
 
 export const INPUT_COLUMNS = ["file", "bytes", "sha256", "date"] as const;

@@ -1,6 +1,6 @@
 /** All clips of a show in one list. */
 import { compareCodes } from "../core/code-order.ts";
-import type { DayDigest, TakeDigest } from "./types.ts";
+import type { DayDigest, TakeDigest } from "./digest-types.ts";
 
 export interface ShowClip {
   readonly date: string;

@@ -1,8 +1,9 @@
 /** What a day leaves behind for the show-wide pages once its frames are dropped. */
 import { NOTED_CELLS, type NotedDay, type NotedPlace } from "../model/checks/across-days.ts";
 import type { Day, Take } from "../model/types.ts";
+import type { DayDigest, PlateState, TakeDigest } from "./digest-types.ts";
 import { lensStates } from "./state-histogram.ts";
-import type { DayDigest, DaySummary, PlateState, TakeDigest, TakeSummary } from "./types.ts";
+import type { DaySummary, TakeSummary } from "./types.ts";
 
 export function digestDay(summary: DaySummary, packFiles: readonly { readonly name: string; readonly bytes: number }[]): DayDigest {
   const { call, firstShot, wrap, scheduled, completed, part, notShot } = summary.day.record;

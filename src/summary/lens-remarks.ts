@@ -1,6 +1,6 @@
 /** Remarks that speak of a lens's condition: from the kit, and from the notes of takes that it served. */
 import type { Lens } from "../ingest/records.ts";
-import type { DayDigest, TakeDigest } from "./types.ts";
+import type { DayDigest, TakeDigest } from "./digest-types.ts";
 
 /** Words that a remark on a lens's condition has; the lens's own id counts too. */
 export const CONDITION_WORDS =

@@ -1,7 +1,7 @@
 /** How far the show has come, day by day and to date. */
 import type { FindingCounts } from "../core/finding.ts";
+import type { DayDigest } from "./digest-types.ts";
 import { type SceneFigures, sceneFigures } from "./scenes.ts";
-import type { DayDigest } from "./types.ts";
 
 /** Counts and lengths of one day or of all days so far. */
 export interface ProgressFigures {

@@ -2,7 +2,7 @@
 import { compareCodes } from "../core/code-order.ts";
 import { sameName } from "../model/address.ts";
 import { lowerMiddle } from "../stats/summary.ts";
-import type { DayDigest, TakeDigest } from "./types.ts";
+import type { DayDigest, TakeDigest } from "./digest-types.ts";
 
 /** What became of a scene on a day, as the day file says it; `null` when it does not. */
 export type SceneResult = "completed" | "part" | "not shot";

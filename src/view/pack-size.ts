@@ -1,5 +1,5 @@
 /** Size of a day's pack. */
-import type { DayDigest } from "../summary/types.ts";
+import type { DayDigest } from "../summary/digest-types.ts";
 
 /** Bytes of all files of the pack without its hash list; 0 where no pack is written. */
 export function packBytes({ packFiles }: DayDigest): number {

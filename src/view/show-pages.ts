@@ -1,7 +1,7 @@
 /** All pages that belong to the whole show. */
 import type { ShowInput } from "../ingest/records.ts";
 import { calibrationCoverage } from "../summary/coverage.ts";
-import type { DayDigest } from "../summary/types.ts";
+import type { DayDigest } from "../summary/digest-types.ts";
 import type { PageSet, SiteContext } from "./context.ts";
 import { forReaders } from "./day-pages.ts";
 import { findingsPage } from "./findings/findings-page.ts";

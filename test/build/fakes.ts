@@ -10,7 +10,7 @@ import { buildShow } from "../../src/build/run.ts";
 import { showFiles } from "../../src/build/show-files.ts";
 import { type Finding, finding } from "../../src/core/finding.ts";
 import type { ShowInput } from "../../src/ingest/records.ts";
-import type { DayDigest } from "../../src/summary/types.ts";
+import type { DayDigest } from "../../src/summary/digest-types.ts";
 
 export type Files = Readonly<Record<string, string>>;
 

@@ -6,7 +6,7 @@ import type { ShowInput } from "../../src/ingest/records.ts";
 import { buildDay } from "../../src/model/build-day.ts";
 import { summariseDay } from "../../src/summary/day.ts";
 import { digestDay } from "../../src/summary/digest.ts";
-import type { DayDigest } from "../../src/summary/types.ts";
+import type { DayDigest } from "../../src/summary/digest-types.ts";
 import { diskFolder } from "./disk-folder.ts";
 
 export function demoDigests(): { readonly show: ShowInput; readonly digests: readonly DayDigest[] } {

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { compareCodes } from "../../src/core/code-order.ts";
 import { SEARCH_GLOBAL, type SearchRows } from "../../src/core/search-rows.ts";
 import { digestDay } from "../../src/summary/digest.ts";
-import type { DayDigest } from "../../src/summary/types.ts";
+import type { DayDigest } from "../../src/summary/digest-types.ts";
 import { searchRows, searchRowsScript } from "../../src/view/show/search-rows.ts";
 import { takesIndexPage } from "../../src/view/show/takes-index-page.ts";
 import { exampleDaySummary } from "../fixtures/day-summary.ts";

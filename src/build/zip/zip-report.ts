@@ -1,6 +1,6 @@
 /** One day of a report as a zip: its pack, its pages with what they need, and a first page. */
 import type { ShowInput } from "../../ingest/records.ts";
-import type { DayDigest } from "../../summary/types.ts";
+import type { DayDigest } from "../../summary/digest-types.ts";
 import { SEARCH_ROWS_PATH, searchRows, searchRowsScript } from "../../view/show/search-rows.ts";
 import type { OutFolder } from "../effects.ts";
 import { isHistory } from "../pack-history.ts";

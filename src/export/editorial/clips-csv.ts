@@ -1,6 +1,6 @@
 /** clips.csv: every clip of the show by clip name, beside the report's page of the same. */
 import { clipsByName } from "../../summary/clips.ts";
-import type { DayDigest } from "../../summary/types.ts";
+import type { DayDigest } from "../../summary/digest-types.ts";
 import { type CsvCell, csvText, rateCell } from "../csv-text.ts";
 
 export const CLIP_COLUMNS = [

@@ -28,7 +28,7 @@ export interface NotedTake {
   readonly roll: string | null;
   readonly clip: string | null;
   /** Absent for a take that only a log knows, and in what an earlier version left behind. */
-  readonly noted?: NotedPlace | null;
+  readonly noted: NotedPlace | null;
 }
 
 export interface NotedDay {
@@ -166,7 +166,7 @@ function rollsOverNight(entries: readonly Entry[], tell: Tell): void {
 }
 
 function placeOf({ take, day }: Entry, cell: (typeof NOTED_CELLS)[number]): Place {
-  const noted = take.noted ?? null;
+  const noted = take.noted;
   if (noted === null) return { file: `days/${day.date}`, line: null, column: null };
   return { file: noted.file, line: noted.line, column: noted.columns[cell] ?? null };
 }
@@ -176,6 +176,6 @@ function dayWords({ date, day }: NotedDay): string {
 }
 
 function lineWords({ take, day }: Entry): string {
-  const noted = take.noted ?? null;
+  const noted = take.noted;
   return noted?.line == null ? `on ${day.date}` : `${noted.file}, line ${noted.line}`;
 }

@@ -2,7 +2,7 @@
 import { countFindings, type Finding } from "../../core/finding.ts";
 import { FINDING_KINDS } from "../../core/findings/catalogue.ts";
 import { plural } from "../../format/words.ts";
-import type { DayDigest } from "../../summary/types.ts";
+import type { DayDigest } from "../../summary/digest-types.ts";
 import type { PageModel, SiteContext } from "../context.ts";
 import { dayPath, FINDINGS_PATH, hrefTo } from "../links.ts";
 import { dayShort, takeName } from "../names.ts";

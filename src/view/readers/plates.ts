@@ -1,6 +1,7 @@
 /** Pairs the plates of a day or of a show: a clean plate, a reference, an element stand with the slate they were made for. */
 import { listWords } from "../../format/words.ts";
 import type { Take } from "../../model/types.ts";
+import { stopsBetween } from "../../optics/exposure.ts";
 import type { TakeSummary } from "../../summary/types.ts";
 import { takeName } from "../names.ts";
 
@@ -12,7 +13,7 @@ export interface PlateTake {
     readonly sensorMode: { readonly sensorMode: string } | null;
   };
   readonly focal: { readonly minMm: number } | null;
-  readonly tStop: { readonly typical: number | null } | null;
+  readonly tStop: { readonly widest: number; readonly deepest: number; readonly typical: number | null } | null;
   readonly cameraHeightM: { readonly value: number } | null;
 }
 
@@ -54,7 +55,10 @@ function pairSentence(heroes: readonly PlateTake[], rest: readonly PlateTake[]):
   return clean.map((plate) => compare(plate, heroes)).join(" ");
 }
 
-/** A clean plate serves when the lens, its focal length and its stop are those of the hero. */
+/** Stops by which a plate may lie outside what its hero used. */
+const STOPS_APART = 0.15;
+
+/** A clean plate serves when the lens and its focal length are those of the hero, and its stop is one that the hero used. */
 function compare(plate: PlateTake, heroes: readonly PlateTake[]): string {
   const partner =
     heroes.find((h) => h.take.camera === plate.take.camera && h.take.circled) ??
@@ -65,7 +69,7 @@ function compare(plate: PlateTake, heroes: readonly PlateTake[]): string {
   if (partner.take.lensId !== plate.take.lensId) differs.push("another lens");
   if (partner.take.sensorMode?.sensorMode !== plate.take.sensorMode?.sensorMode) differs.push("another sensor mode");
   if (apart(partner.focal?.minMm, plate.focal?.minMm, 0.5)) differs.push("another focal length");
-  if (apart(log2(partner.tStop?.typical), log2(plate.tStop?.typical), 0.075)) differs.push("another stop");
+  if (stopsOutside(plate.tStop, partner.tStop) > STOPS_APART) differs.push("another stop");
   if (apart(partner.cameraHeightM?.value, plate.cameraHeightM?.value, 0.01)) differs.push("another lens height");
   const names = `${takeName(plate.take)} against ${takeName(partner.take)}`;
   return differs.length === 0
@@ -73,8 +77,9 @@ function compare(plate: PlateTake, heroes: readonly PlateTake[]): string {
     : `${names}: ${listWords(differs)}.`;
 }
 
-function log2(t: number | null | undefined): number | undefined {
-  return t === null || t === undefined ? undefined : Math.log2(t);
+function stopsOutside(plate: PlateTake["tStop"], hero: PlateTake["tStop"]): number {
+  const typical = plate?.typical ?? null;
+  return typical === null || hero === null ? 0 : Math.max(stopsBetween(typical, hero.widest), stopsBetween(hero.deepest, typical));
 }
 
 function apart(a: number | undefined, b: number | undefined, limit: number): boolean {

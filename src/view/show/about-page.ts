@@ -4,7 +4,7 @@ import { fileSize } from "../../format/amounts.ts";
 import { thousands } from "../../format/number.ts";
 import { plural } from "../../format/words.ts";
 import type { ShowInput } from "../../ingest/records.ts";
-import type { DayDigest, InputDigest } from "../../summary/types.ts";
+import type { DayDigest, InputDigest } from "../../summary/digest-types.ts";
 import type { PageModel, SiteContext } from "../context.ts";
 import { type Fact, fact } from "../facts.ts";
 import { type FileLink, showTableLinks } from "../files.ts";

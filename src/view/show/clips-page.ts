@@ -5,7 +5,7 @@ import { minutesSeconds } from "../../format/time.ts";
 import { plural } from "../../format/words.ts";
 import type { Kit } from "../../ingest/records.ts";
 import { clipsByName, type ShowClip } from "../../summary/clips.ts";
-import type { DayDigest } from "../../summary/types.ts";
+import type { DayDigest } from "../../summary/digest-types.ts";
 import type { PageModel, SiteContext } from "../context.ts";
 import { type FileLink, showTableLinks } from "../files.ts";
 import { CLIPS_PATH, CLIPS_TABLE_PATH, dayPath, hrefTo, lensPaths, takePath } from "../links.ts";

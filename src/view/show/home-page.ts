@@ -6,7 +6,7 @@ import { share } from "../../format/percent.ts";
 import { dateLong, dateShort, minutesSeconds } from "../../format/time.ts";
 import { plural } from "../../format/words.ts";
 import type { ShowInput } from "../../ingest/records.ts";
-import type { DayDigest } from "../../summary/types.ts";
+import type { DayDigest } from "../../summary/digest-types.ts";
 import { weeksOf } from "../calendar.ts";
 import type { PageModel, SiteContext } from "../context.ts";
 import type { Door } from "../day/day-files.ts";

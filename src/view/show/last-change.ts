@@ -1,7 +1,7 @@
 /** Which days the last change of the input made anew, for the first page. */
 import { fileSize } from "../../format/amounts.ts";
 import { listWords, plural } from "../../format/words.ts";
-import type { DayDigest } from "../../summary/types.ts";
+import type { DayDigest } from "../../summary/digest-types.ts";
 import type { ChangedDay, SiteContext } from "../context.ts";
 import { dayPath, HOME_PATH, hrefTo } from "../links.ts";
 import { dayShort } from "../names.ts";

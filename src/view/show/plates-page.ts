@@ -2,7 +2,7 @@
 import { compareCodes } from "../../core/code-order.ts";
 import { plural } from "../../format/words.ts";
 import type { Kit } from "../../ingest/records.ts";
-import type { DayDigest } from "../../summary/types.ts";
+import type { DayDigest } from "../../summary/digest-types.ts";
 import type { PageModel, SiteContext } from "../context.ts";
 import { lensPaths, PLATES_PATH } from "../links.ts";
 import { pageBase } from "../page.ts";
@@ -65,7 +65,7 @@ function showPlates(digests: readonly DayDigest[], kit: Kit): readonly ShowPlate
             sensorMode: state.sensorMode === null ? null : { sensorMode: state.sensorMode },
           },
           focal: own.focalMm === null ? null : { minMm: own.focalMm.min },
-          tStop: { typical: state.typicalStop },
+          tStop: own.tStop === null ? null : { ...own.tStop, typical: state.typicalStop },
           cameraHeightM: state.heightM === null ? null : { value: state.heightM },
         },
       ];

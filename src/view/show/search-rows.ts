@@ -3,7 +3,7 @@ import { SEARCH_GLOBAL, type SearchDay, type SearchLens, type SearchRows, type S
 import { trimmed } from "../../format/number.ts";
 import { stopRange } from "../../format/stop.ts";
 import type { Kit } from "../../ingest/records.ts";
-import type { DayDigest, TakeDigest } from "../../summary/types.ts";
+import type { DayDigest, TakeDigest } from "../../summary/digest-types.ts";
 import { takePath } from "../links.ts";
 import { dayShort, lensName, plateWords, tradeWords } from "../names.ts";
 import { focalRange } from "../take/take-facts.ts";

@@ -1,7 +1,7 @@
 /** All takes of the show as the index of a book: by slate from A to Z. It serves readers without script, and Find in the browser. */
 import { compareCodes } from "../../core/code-order.ts";
 import { plural } from "../../format/words.ts";
-import type { DayDigest, TakeDigest } from "../../summary/types.ts";
+import type { DayDigest, TakeDigest } from "../../summary/digest-types.ts";
 import type { PageModel, SiteContext } from "../context.ts";
 import { dayPath, foldName, freeName, hrefTo, TAKES_PATH, takePath } from "../links.ts";
 import { dayHeading, dayShort } from "../names.ts";

@@ -19,7 +19,7 @@ const ROOT: readonly Described[] = [
   {
     shown: "*-camera-report.pdf",
     isOf: ending("-camera-report.pdf"),
-    about: "The day to read, print and sign. day.json, both tables and the lens tables of vfx/ are attached in it.",
+    about: "The day to read, print and sign. day.json and the tables are attached in it.",
   },
   { shown: "*-editorial.pdf", isOf: ending("-editorial.pdf"), about: "The day for the cutting room alone." },
   { shown: "*-vfx.pdf", isOf: ending("-vfx.pdf"), about: "Plate sheets, lenses and formulas for VFX alone." },
@@ -67,7 +67,7 @@ const VFX: readonly Described[] = [
   {
     shown: "vfx/<take>/lens.csv",
     isOf: among("vfx/", "lens.csv"),
-    about: "A row per frame: focus, stop, focal length, depth of field, distortion, shading.",
+    about: "A row per frame: focus, stop, focal length, depth of field, distortion, shading. Attached in the camera report too.",
   },
   {
     shown: "vfx/<take>/lens.opentrackio.jsonl",

@@ -69,6 +69,13 @@ export const LOG = {
     explain:
       "The column names come again among the rows: a recorder that was started again writes on in the same file, or files were put together. The row is rejected; nothing is lost.",
   },
+  closingLine: {
+    code: "LOG231",
+    severity: "remark",
+    title: "Line below the rows",
+    explain:
+      'Below the last row of the log, or above a header row that comes again, stands a line with words in the place of the time, such as a total or "End of log". Such lines count as rejected rows; no reading is lost. More than twenty of them are taken for rows whose time was damaged, and each is an error.',
+  },
   severalColumns: {
     code: "LOG211",
     severity: "check",

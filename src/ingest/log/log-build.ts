@@ -5,6 +5,7 @@ import { LOG } from "../../core/findings/log.ts";
 import { wholeFile } from "../../csv/decode.ts";
 import type { LogTable } from "../../csv/log-table.ts";
 import { meantColumn } from "../columns/header-words.ts";
+import { rejectClosingLines } from "./closing-lines.ts";
 import { dioptresOf, settleNumbers } from "./log-cells.ts";
 import { tellOfConvention, tellOfDate } from "./log-checks.ts";
 import type { LogHead } from "./log-keys.ts";
@@ -30,9 +31,10 @@ export function buildLog(parts: LogParts, found: FindingCollector): LensLog {
   const { file } = source;
   const rejected = new Uint8Array(table.rows);
   tellOfLayout(parts, found);
-  tellOfWidths(parts, found);
   tellOfComments(parts, found);
   rejectHeaders(parts, rejected, found);
+  rejectClosingLines(table, layout, parts.header.length, file, rejected, found);
+  tellOfWidths(parts, rejected, found);
   settleNumbers(table, layout, head.decimal, file, rejected, found);
   const columns: Partial<Record<LogColumn, Float64Array>> = {};
   if (layout.focus !== null) {
@@ -134,12 +136,13 @@ function timeHint(names: readonly string[]): string {
   return `Rename the column that holds the time, or map it in kit/columns.yaml. The header has ${names.join(", ")}.`;
 }
 
-function tellOfWidths(parts: LogParts, found: FindingCollector): void {
+function tellOfWidths(parts: LogParts, rejected: Uint8Array, found: FindingCollector): void {
   const { table, header, source, layout } = parts;
   const width = header.length;
   const nameAt = (column: number): string =>
     [...layout.columnOf].find(([, c]) => c === column)?.[0] ?? header[column]?.text.trim() ?? "";
   for (const { row, cells } of table.widths) {
+    if (rejected[row] === 1) continue;
     if (cells < width) {
       // A spreadsheet writes delimiters behind the last column that has a name.
       if (header.slice(cells).every((cell) => cell.text.trim() === "")) continue;

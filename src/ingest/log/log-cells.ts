@@ -11,7 +11,8 @@ import { dropSentinels } from "./sentinels.ts";
 const INFINITY = /^\+?(?:inf|infinity|\u221e)$/i;
 
 /** What programs write for "no value": NaN in its many spellings, null, dashes. */
-const NO_VALUE = /^(?:[+-]?nan(?:\([a-z]*\))?|-?1\.#(?:ind|qnan|snan)\d*|null|nil|none|undefined|#?n\/?a|[-\u2013\u2014]+|\?+)$/i;
+export const NO_VALUE =
+  /^(?:[+-]?nan(?:\([a-z]*\))?|-?1\.#(?:ind|qnan|snan)\d*|null|nil|none|undefined|#?n\/?a|[-\u2013\u2014]+|\?+)$/i;
 
 /**
  * Reads the number cells of the rows that are not rejected yet and that are not plain (signs, exponents, `inf`), tells of those that are no numbers, of distances that are marks

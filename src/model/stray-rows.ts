@@ -7,6 +7,7 @@ import type { LensLog } from "../ingest/log/log-record.ts";
 import type { PictureFrame } from "./clock.ts";
 import type { TakeDraft } from "./draft.ts";
 import type { DraftIndex } from "./draft-index.ts";
+import { hoursApart, hoursWords } from "./hours-apart.ts";
 import type { KeyOf, MatchRule } from "./match-rule.ts";
 import { positionIn } from "./position.ts";
 
@@ -41,22 +42,7 @@ export class StrayRows {
     if (first !== undefined) findings.push(matchesNobody(log, rule, first, this.#nobody.length, key, index));
     findings.push(...this.#otherTake(log, rule, index, clockOf));
     const outside = this.#outside[0];
-    if (outside !== undefined) {
-      const all = this.#outside.length === log.rows - log.rejected.reduce((sum, flag) => sum + flag, 0);
-      findings.push(
-        findingOf(all ? MATCH.allRowsOutside : MATCH.rowsOutside, {
-          place: log.cell(outside.row, "timecode").place,
-          message: `${this.#outside.length} of ${log.rows} rows lie outside the extent of ${rule === "camera and timecode" ? "every take of the camera" : "the take they name"}; the first is line ${log.lineOf(outside.row)}.`,
-          hint: all
-            ? 'Compare the log\'s timecode with tc_in and tc_out in the notes: another clock is written as "# clock_offset_frames: N" (log + offset = picture).'
-            : "Rows before the slate, after the cut or between takes are not used. Nothing needs to be done if that is what they are.",
-          take:
-            rule === "camera and timecode"
-              ? null
-              : ((index.drafts[outside.candidates[0] ?? -1] as TakeDraft | undefined)?.address ?? null),
-        }),
-      );
-    }
+    if (outside !== undefined) findings.push(this.#outsideFinding(log, rule, index, clockOf, outside));
     const [spare] = this.#spare;
     if (spare !== undefined && !resampled) {
       findings.push(
@@ -68,6 +54,54 @@ export class StrayRows {
       );
     }
     return findings;
+  }
+
+  #outsideFinding(
+    log: LensLog,
+    rule: MatchRule,
+    index: DraftIndex,
+    clockOf: (camera: string | null) => PictureFrame,
+    first: { readonly row: number; readonly candidates: readonly number[] },
+  ): Finding {
+    const all = this.#outside.length === log.rows - log.rejected.reduce((sum, flag) => sum + flag, 0);
+    const named = index.drafts[first.candidates[0] ?? -1];
+    const take = rule === "camera and timecode" ? null : (named?.address ?? null);
+    const place = log.cell(first.row, "timecode").place;
+    const message = `${this.#outside.length} of ${log.rows} rows lie outside the extent of ${rule === "camera and timecode" ? "every take of the camera" : "the take they name"}; the first is line ${log.lineOf(first.row)}.`;
+    if (!all) {
+      return findingOf(MATCH.rowsOutside, {
+        place,
+        message,
+        hint: "Rows before the slate, after the cut or between takes are not used. Nothing needs to be done if that is what they are.",
+        take,
+      });
+    }
+    const camera = named?.camera ?? null;
+    const candidates = new Set(this.#outside.flatMap((stray) => stray.candidates));
+    const takes = [...candidates].map((i) => index.drafts[i] as TakeDraft);
+    const apart = takes.some((one) => one.camera !== camera)
+      ? null
+      : hoursApart(
+          this.#outside.map(({ row }) => row),
+          takes,
+          clockOf(camera),
+        );
+    if (apart === null) {
+      return findingOf(MATCH.allRowsOutside, {
+        place,
+        message,
+        hint: 'Compare the log\'s timecode with tc_in and tc_out in the notes: another clock is written as "# clock_offset_frames: N" (log + offset = picture).',
+        take,
+      });
+    }
+    const fitting = takes.length === 1 ? `the take ${takes[0]?.address ?? ""}` : `all ${takes.length} takes`;
+    return findingOf(MATCH.hoursApart, {
+      place,
+      field: "timecode",
+      message: `No row of the log lies in a take: its clock is ${hoursWords(apart)} ${apart.hours > 0 ? "behind" : "ahead of"} the notes, and with that it covers ${fitting}.`,
+      hint: `If the recorder was in another time zone, write "# clock_offset_frames: ${log.keys.clockOffsetFrames + apart.frames}" above the log's header, or for all logs of the camera "clocks: {${camera ?? "A"}: {offset_frames: ${apart.frames}}}" in day.yaml. If the notes are wrong, correct tc_in and tc_out.`,
+      take,
+    });
   }
 
   /** A keyed log whose rows lie in another take of the same camera: the key says one take, the timecode another. */

@@ -148,6 +148,13 @@ export const MATCH = {
     explain:
       "At 29.97 and 59.94 frames a second drop-frame timecode leaves out the first labels of every minute but each tenth. This log is read as non-drop-frame, and exactly those labels are missing: it loses frames at each minute and runs away from the picture by 3.6 seconds an hour. Drop-frame is said by the log or by show.yaml, and never guessed.",
   },
+  hoursApart: {
+    code: "MATCH422",
+    severity: "check",
+    title: "A log's clock is off by whole hours",
+    explain:
+      "No row of the log lies in a take, and all its takes would be covered if the log's clock were moved by one number of whole or half hours. The recorder was set to another time zone than the camera, or one of the two is on summer time. The hint has the line to write with the offset in frames; nothing is moved until it is written down.",
+  },
 } as const satisfies Record<string, FindingKind>;
 
 export const MATCH_FINDINGS: readonly FindingKind[] = Object.values(MATCH);

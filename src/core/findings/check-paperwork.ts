@@ -107,4 +107,32 @@ export const PAPERWORK_CHECKS = {
     explain:
       "day.yaml has the scene as completed and not in scheduled. Its pages are not known, and are missing from the pages completed.",
   },
+  ndAbsent: {
+    code: "CHECK768",
+    severity: "remark",
+    title: "ND in some takes of a set-up only",
+    explain:
+      "Takes of one slate and camera have neutral density in the notes, and this one has none, also not among its filters. Either it was on and not noted, or it was taken out: then write none, so that nobody has to ask.",
+  },
+  ndChanges: {
+    code: "CHECK769",
+    severity: "remark",
+    title: "ND changes and nothing else does",
+    explain:
+      "Two takes of one slate and camera have different neutral density in the notes, and the same stop, EI, shutter and speed. Outdoors that follows the light; else one of the two is a slip, such as a density (0.6, which is 2 stops) for a number of stops.",
+  },
+  circledOnOneCamera: {
+    code: "CHECK770",
+    severity: "remark",
+    title: "Circled on one camera only",
+    explain:
+      "On this day at least four in five of the circled takes with several cameras, and no fewer than five, are circled on all of them, and this one is not, and not marked NG on the other camera either. A circle was forgotten, or stands in the wrong row.",
+  },
+  plateLensUnmeasured: {
+    code: "CHECK771",
+    severity: "remark",
+    title: "A plate with a lens that nobody measured",
+    explain:
+      "VFX takes the lens's distortion off a plate before anything is laid over it. The lens of this plate has no calibration table in the kit, its log has no coefficients, and no grid was shot with it on the day. A grid can be shot as long as the lens is there, and hardly afterwards.",
+  },
 } as const satisfies Record<string, FindingKind>;

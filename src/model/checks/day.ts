@@ -3,6 +3,7 @@ import type { Finding } from "../../core/finding.ts";
 import { findingOf } from "../../core/findings/kind.ts";
 import type { DayInput, Kit, ShowRecord } from "../../ingest/records.ts";
 import type { Take } from "../types.ts";
+import { checkCircles } from "./circles.ts";
 import { checkCleanPlates } from "./clean-plate.ts";
 import { checkClips } from "./clips.ts";
 import { checkClockOffset } from "./clock-offset.ts";
@@ -10,6 +11,8 @@ import type { Tell } from "./context.ts";
 import { checkHours } from "./hours.ts";
 import { checkLogLabels } from "./log-labels.ts";
 import { checkNames } from "./names.ts";
+import { checkNeutralDensity } from "./neutral-density.ts";
+import { checkPlateLenses } from "./plate-lens.ts";
 import { checkSchedule } from "./schedule.ts";
 import { checkSetUpsAlike } from "./set-up-alike.ts";
 import { checkSetUps } from "./set-ups.ts";
@@ -31,10 +34,13 @@ const RULES: readonly ((context: DayContext) => void)[] = [
   checkTakeNumbers,
   checkSetUps,
   checkSetUpsAlike,
+  checkNeutralDensity,
+  checkCircles,
   checkSchedule,
   checkHours,
   checkClips,
   checkCleanPlates,
+  checkPlateLenses,
   checkStaleLogs,
   checkClockOffset,
   checkSyncPoints,

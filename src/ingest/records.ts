@@ -8,6 +8,7 @@ import type { CalibrationPointValues, CoefficientConvention } from "../optics/co
 import type { FrameRate } from "../time/frame-rate.ts";
 import type { LensLog } from "./log/log-record.ts";
 import type { StillData } from "./pictures/still-lens.ts";
+import type { CheckLimits } from "./show/check-limits.ts";
 
 /** One value read from a cell: the value in canonical units, the exact text, and where the text stands. */
 export interface Cell<T> {
@@ -37,22 +38,6 @@ export interface FocusSpan {
 }
 
 // ---------------------------------------------------------------------------------------------------- show.yaml
-
-export interface CheckLimits {
-  readonly stopDifference: number;
-  readonly focusDifferenceFraction: number;
-  readonly logCoverage: number;
-  readonly clockDriftFrames: number;
-  readonly widerThanLensStops: number;
-  readonly focalDifferenceFraction: number;
-  readonly logEdgeSeconds: number;
-  readonly stopJumpStops: number;
-  readonly distortionPercent: number;
-  readonly mealHours: number;
-  readonly heightDifferenceM: number;
-  readonly angleDifferenceDeg: number;
-  readonly whiteBalanceMired: number;
-}
 
 export interface ShowRecord {
   readonly title: string;

@@ -1,8 +1,9 @@
 /** Where the lens data in a still's file are not those of its take. */
+
 import type { Finding } from "../core/finding.ts";
 import { findingOf } from "../core/findings/kind.ts";
 import { NOTE } from "../core/findings/note.ts";
-import type { CheckLimits } from "../ingest/records.ts";
+import type { CheckLimits } from "../ingest/show/check-limits.ts";
 import { stopsBetween } from "../optics/exposure.ts";
 import { sameName } from "./address.ts";
 import type { Take } from "./types.ts";

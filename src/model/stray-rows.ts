@@ -98,7 +98,7 @@ export class StrayRows {
     return findingOf(MATCH.hoursApart, {
       place,
       field: "timecode",
-      message: `No row of the log lies in a take: its clock is ${hoursWords(apart)} ${apart.hours > 0 ? "behind" : "ahead of"} the notes, and with that it covers ${fitting}.`,
+      message: `The log's clock is ${hoursWords(apart)} ${apart.hours > 0 ? "behind" : "ahead of"} the notes: as it stands no row lies in a take, and moved by that it covers ${fitting}.`,
       hint: `If the recorder was in another time zone, write "# clock_offset_frames: ${log.keys.clockOffsetFrames + apart.frames}" above the log's header, or for all logs of the camera "clocks: {${camera ?? "A"}: {offset_frames: ${apart.frames}}}" in day.yaml. If the notes are wrong, correct tc_in and tc_out.`,
       take,
     });

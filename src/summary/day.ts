@@ -18,6 +18,7 @@ export function summariseDay(day: Day, kit: Kit, most = FINDINGS_PER_CODE_AND_FI
     summariseTake(
       take,
       day.findings.filter((finding) => finding.take === take.address),
+      day.show.limits,
     ),
   );
   const known = new Set(day.findings);

@@ -5,6 +5,7 @@ import { findingOf } from "../core/findings/kind.ts";
 import { metresFromDioptres, type Source } from "../core/quantity.ts";
 import { rationalToNumber } from "../core/rational.ts";
 import type { NoteRow } from "../ingest/records.ts";
+import type { CheckLimits } from "../ingest/show/check-limits.ts";
 import type { Take } from "../model/types.ts";
 import { shutterDegrees, stopsBetween } from "../optics/exposure.ts";
 import { lowerMiddle, minMax } from "../stats/summary.ts";
@@ -21,7 +22,7 @@ import { subjectFocus } from "./subject.ts";
 import type { TakeSummary } from "./types.ts";
 
 /** Summarises a take. `found` are the day's findings about it. */
-export function summariseTake(take: Take, found: readonly Finding[]): TakeSummary {
+export function summariseTake(take: Take, found: readonly Finding[], limits: CheckLimits): TakeSummary {
   const frames = frameFigures(take);
   const timecode = (frame: number): string | null =>
     take.inFrame === null ? null : formatTimecode(take.inFrame + frame, take.rate, take.dropFrame);
@@ -29,7 +30,7 @@ export function summariseTake(take: Take, found: readonly Finding[]): TakeSummar
   const look = lensLook(take, frames?.figures ?? null, middleFrame);
   const hyperfocal = hyperfocalRange(take, frames);
   const logged = take.track?.framesLogged ?? 0;
-  const findings = [...found, ...findingsOfSummary(take, frames, look.findings)];
+  const findings = [...found, ...findingsOfSummary(take, frames, look.findings, limits.hyperfocalFraction)];
   const note = take.note;
   const exposureParts = {
     tStop: stopRange(take, frames),
@@ -193,16 +194,12 @@ function shutter(note: NoteRow | null, captureFps: number): number | null {
   return "degrees" in written ? written.degrees : shutterDegrees(written.seconds, captureFps);
 }
 
-const HYPERFOCAL_TOLERANCE = 0.02;
-
-function findingsOfSummary(take: Take, frames: FramesAndStop | null, look: readonly Finding[]): Finding[] {
+function findingsOfSummary(take: Take, frames: FramesAndStop | null, look: readonly Finding[], hyperfocalLimit: number): Finding[] {
   const found: Finding[] = [...look];
   const place = take.logLines[0] === undefined ? null : { file: take.logLines[0].file, line: take.logLines[0].first, column: 1 };
   const logged = take.track?.columns.hyperfocal_m;
   if (logged !== undefined && frames !== null) {
-    const i = logged.findIndex(
-      (value, at) => Math.abs(value / (frames.figures.hyperfocalM[at] as number) - 1) > HYPERFOCAL_TOLERANCE,
-    );
+    const i = logged.findIndex((value, at) => Math.abs(value / (frames.figures.hyperfocalM[at] as number) - 1) > hyperfocalLimit);
     if (i >= 0) {
       const calculated = frames.figures.hyperfocalM[i] as number;
       found.push(

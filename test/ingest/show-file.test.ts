@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Finding } from "../../src/core/finding.ts";
 import { collectFindings } from "../../src/core/findings/collect.ts";
 import type { DayRecord, ShowRecord } from "../../src/ingest/records.ts";
+import { DEFAULT_LIMITS } from "../../src/ingest/show/check-limits.ts";
 import { readDayFile } from "../../src/ingest/show/day-file.ts";
 import { readShowFile } from "../../src/ingest/show/show-file.ts";
 
@@ -34,6 +35,7 @@ describe("readShowFile", () => {
         timecodeOut: "exclusive",
         circleOfConfusionMm: null,
         limits: {
+          ...DEFAULT_LIMITS,
           stopDifference: 0.15,
           focusDifferenceFraction: 0.1,
           logCoverage: 0.98,

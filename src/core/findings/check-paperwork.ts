@@ -42,7 +42,7 @@ export const PAPERWORK_CHECKS = {
     severity: "check",
     title: "A height that can hardly be that of the lens centre",
     explain:
-      "The height is that of the lens centre above the ground, in metres. A number in the hundreds is probably centimetres or millimetres; the centre of a lens is never nearer to the ground than half of its front.",
+      "The height is that of the lens centre above the ground, in metres. More than check.highest_height_m in show.yaml (60 m) is probably centimetres or millimetres; the centre of a lens is never nearer to the ground than half of its front.",
   },
   tiltSign: {
     code: "CHECK759",
@@ -91,7 +91,7 @@ export const PAPERWORK_CHECKS = {
     severity: "check",
     title: "A take outside the hours of the day",
     explain:
-      "The day's timecode is the time of day: nearly all takes lie between call and wrap, and this one does not, by more than half an hour. The camera's clock was on another day or in another time zone, a timecode has a slip, or the take belongs to another day's folder.",
+      "The day's timecode is the time of day: nearly all takes lie between call and wrap, and this one does not: it begins more than an hour before call, or later after wrap than check.after_wrap_minutes in show.yaml (30). The camera's clock was on another day or in another time zone, a timecode has a slip, or the take belongs to another day's folder.",
   },
   dateNotPastMidnight: {
     code: "CHECK766",
@@ -119,7 +119,7 @@ export const PAPERWORK_CHECKS = {
     severity: "remark",
     title: "ND changes and nothing else does",
     explain:
-      "Two takes of one slate and camera have different neutral density in the notes, and the same stop, EI, shutter and speed. Outdoors that follows the light; else one of the two is a slip, such as a density (0.6, which is 2 stops) for a number of stops.",
+      "Two takes of one slate and camera have different neutral density in the notes, and the same stop, EI, shutter and speed. The limit is check.nd_difference_stops in show.yaml. Outdoors that follows the light; else one of the two is a slip, such as a density (0.6, which is 2 stops) for a number of stops.",
   },
   circledOnOneCamera: {
     code: "CHECK770",

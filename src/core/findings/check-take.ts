@@ -61,14 +61,14 @@ export const TAKE_CHECKS = {
     severity: "check",
     title: "The logged hyperfocal distance differs from the calculated one",
     explain:
-      "The log's hyperfocal distance is more than 2 % from the one calculated from focal length, stop and circle of confusion. The box that logged it probably used another circle of confusion, or the T-stop for the f-number.",
+      "The log's hyperfocal distance is further from the one calculated from focal length, stop and circle of confusion than check.hyperfocal_fraction in show.yaml (2 %). The box that logged it probably used another circle of confusion, or the T-stop for the f-number.",
   },
   nearerThanLens: {
     code: "CHECK710",
     severity: "check",
     title: "Nearer than the lens focuses",
     explain:
-      "A logged distance is nearer than the lens's close focus in the kit. Often the unit of the column or the place that distances are measured from is wrong.",
+      "A logged distance is nearer than the lens's close focus in the kit, by more than check.close_focus_fraction in show.yaml. Often the unit of the column or the place that distances are measured from is wrong.",
   },
   tooNear: {
     code: "CHECK711",
@@ -81,7 +81,8 @@ export const TAKE_CHECKS = {
     code: "CHECK714",
     severity: "check",
     title: "A focal length that the lens does not have",
-    explain: "The noted focal length lies outside the range of the noted or logged lens.",
+    explain:
+      "The noted focal length lies outside the range of the lens that served, by more than check.marked_focal_fraction in show.yaml (3 %, because a marked 50 may be 49 or 51).",
   },
   beyondCalibration: {
     code: "CHECK715",
@@ -95,7 +96,7 @@ export const TAKE_CHECKS = {
     severity: "check",
     title: "T-stop wider than the f-number",
     explain:
-      "The T-stop is the f-number and the loss in the glass together, so T is never smaller than f. The two columns may be swapped.",
+      "The T-stop is the f-number and the loss in the glass together, so T is never smaller than f. The two columns may be swapped. Rounding is allowed for, check.stop_under_f_stops in show.yaml.",
   },
   primeZooms: {
     code: "CHECK719",
@@ -123,7 +124,7 @@ export const TAKE_CHECKS = {
     severity: "check",
     title: "Distances that differ by a change of unit",
     explain:
-      "The noted distances are the logged ones times 3.28, 12, 39.37, 100, 304.8 or 1000, within a tenth: the ratios between metres, feet, inches, centimetres and millimetres. One of the two has another unit than it says. The log's distances are shown as it says them.",
+      "The noted distances are the logged ones times 3.28, 12, 39.37, 100, 304.8 or 1000, within check.unit_ratio_fraction of show.yaml (a tenth): the ratios between metres, feet, inches, centimetres and millimetres. One of the two has another unit than it says. The log's distances are shown as it says them.",
   },
   fractionAdded: {
     code: "CHECK723",
@@ -144,14 +145,14 @@ export const TAKE_CHECKS = {
     severity: "remark",
     title: "Capture speed almost the timecode's rate",
     explain:
-      "A capture speed that differs from the timecode's rate by less than 5 %, such as 24 and 23.976, is hardly an effect. Durations at the capture rate follow the note.",
+      "A capture speed that differs from the timecode's rate by less than check.speed_slip_fraction in show.yaml (5 %), such as 24 and 23.976, is hardly an effect. Durations at the capture rate follow the note.",
   },
   tangentialStrong: {
     code: "CHECK734",
     severity: "check",
     title: "Coefficients that may be in another order",
     explain:
-      "Tangential terms p1 and p2 come from glass that is off centre by hundredths of a millimetre, and move the corner by far less than a percent. Here they move it by more. Tables have their columns as k1 k2 k3 p1 p2 or as k1 k2 p1 p2 k3: copied under the wrong headers, k3 looks like a tangential term.",
+      "Tangential terms p1 and p2 come from glass that is off centre by hundredths of a millimetre, and move the corner by far less than a percent. Here they move it by more than check.tangential_percent in show.yaml (1.5 %). Tables have their columns as k1 k2 k3 p1 p2 or as k1 k2 p1 p2 k3: copied under the wrong headers, k3 looks like a tangential term.",
   },
   distortionStrong: {
     code: "CHECK735",
@@ -165,7 +166,7 @@ export const TAKE_CHECKS = {
     severity: "check",
     title: "The direction of coefficients is doubtful",
     explain:
-      "Coefficients of the wrong direction bend the picture the other way. A wide lens has barrel distortion, a zoom barrel at its short end and pincushion at its long one, and a log should have the sign of the lens's own table. Here it is the other way round.",
+      "Coefficients of the wrong direction bend the picture the other way. A wide lens has barrel distortion (at most check.wide_pincushion_percent in show.yaml, 1 %, the other way), a zoom barrel at its short end and pincushion at its long one, and a log should have the sign of the lens's own table. Here it is the other way round.",
   },
   coefficientsStand: {
     code: "CHECK737",

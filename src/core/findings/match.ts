@@ -125,7 +125,7 @@ export const MATCH = {
     severity: "check",
     title: "A log's clock seems to be off",
     explain:
-      "Where a note gives the distance at the start and at the end of a take, the log should have the one at timecode in and the other at timecode out. For all takes of a camera it has not, and for all of them it would if its clock were moved by one number of frames. That number is proposed when it is known to half a second; nothing is moved until it is written down.",
+      "Where a note gives the distance at the start and at the end of a take, the log should have the one at timecode in and the other at timecode out. For all takes of a camera it has not, and for all of them it would if its clock were moved by one number of frames. It is looked for up to check.clock_search_seconds of show.yaml (10 s) either way, and proposed when it is known to half a second; nothing is moved until it is written down.",
   },
   clockDrift: {
     code: "MATCH419",

@@ -8,16 +8,13 @@ import { distortionPercentAt } from "../../optics/distortion/percent.ts";
 import type { SensorArea } from "../../optics/radius.ts";
 import { isRefused } from "../../optics/refused.ts";
 import { shadingProblem } from "../../optics/shading-plausible.ts";
-import type { CalibrationPoint, CalibrationTable, CheckLimits, Kit, Lens } from "../records.ts";
+import type { CalibrationPoint, CalibrationTable, Kit, Lens } from "../records.ts";
+import type { CheckLimits } from "../show/check-limits.ts";
 
-/** Tangential terms that move the corner by more percent than this are no decentring. */
-const TANGENTIAL_PERCENT = 1.5;
 /** Distortion of less than this at the corner, in percent, is too little to tell a sign from. */
 const SIGN_PERCENT = 0.5;
 /** A lens is wide when its focal length is below this share of the area's diagonal (more than 64 degrees across it). */
 const WIDE = 0.8;
-/** A wide lens may have this much pincushion at the corner, in percent: moustache distortion. */
-const WIDE_PINCUSHION_PERCENT = 1;
 /** From this many distances on, equal coefficients were not measured. */
 const FEWEST_DISTANCES = 3;
 
@@ -29,8 +26,8 @@ export function tellOfPlausibility(kit: Kit, limits: CheckLimits, found: Finding
     if (area === null || table.points.length === 0) continue;
     const corners = table.points.map((point) => ({ point, percent: cornerPercent(table, point, area) }));
     tellOfStrength(table, corners, limits.distortionPercent, found);
-    tellOfTangential(table, area, found);
-    tellOfDirection(table, corners, area, found);
+    tellOfTangential(table, area, limits.tangentialPercent, found);
+    tellOfDirection(table, corners, area, limits.widePincushionPercent, found);
     tellOfStanding(table, found);
     tellOfShading(table, area, found);
   }
@@ -71,7 +68,7 @@ function tellOfStrength(table: CalibrationTable, corners: readonly Corner[], lim
 }
 
 /** What the tangential terms alone do at the corner. */
-function tellOfTangential(table: CalibrationTable, area: SensorArea, found: FindingCollector): void {
+function tellOfTangential(table: CalibrationTable, area: SensorArea, limit: number, found: FindingCollector): void {
   for (const point of table.points) {
     const { p1, p2, k3 } = point.coefficients;
     if ((p1 ?? 0) === 0 && (p2 ?? 0) === 0) continue;
@@ -79,7 +76,7 @@ function tellOfTangential(table: CalibrationTable, area: SensorArea, found: Find
     const canonical = canonicalDistortion(table.convention, alone, point.focalMm, 1);
     if (isRefused(canonical)) return;
     const percent = distortionPercentAt(canonical, area)?.corner ?? Number.POSITIVE_INFINITY;
-    if (Math.abs(percent) <= TANGENTIAL_PERCENT) continue;
+    if (Math.abs(percent) <= limit) continue;
     found.add(CHECK.tangentialStrong, {
       place: point.place,
       field: Math.abs(p2 ?? 0) > Math.abs(p1 ?? 0) ? "p2" : "p1",
@@ -91,7 +88,13 @@ function tellOfTangential(table: CalibrationTable, area: SensorArea, found: Find
 }
 
 /** Wide lenses are barrels; zooms go from barrel to pincushion. The other way round is a table read in the wrong direction. */
-function tellOfDirection(table: CalibrationTable, corners: readonly Corner[], area: SensorArea, found: FindingCollector): void {
+function tellOfDirection(
+  table: CalibrationTable,
+  corners: readonly Corner[],
+  area: SensorArea,
+  pincushionLimit: number,
+  found: FindingCollector,
+): void {
   const known = corners.filter(
     (corner): corner is { point: CalibrationPoint; percent: number } => typeof corner.percent === "number",
   );
@@ -103,7 +106,7 @@ function tellOfDirection(table: CalibrationTable, corners: readonly Corner[], ar
     long.point.focalMm > 1.2 * short.point.focalMm && short.percent > SIGN_PERCENT && long.percent < -SIGN_PERCENT;
   const diagonal = Math.hypot(area.widthMm, area.heightMm);
   const wideOnes = known.filter(({ point }) => point.focalMm < WIDE * diagonal);
-  const widePincushion = wideOnes.length > 0 && wideOnes.every(({ percent }) => percent > WIDE_PINCUSHION_PERCENT);
+  const widePincushion = wideOnes.length > 0 && wideOnes.every(({ percent }) => percent > pincushionLimit);
   if (!zoomBackwards && !widePincushion) return;
   found.add(CHECK.directionDoubtful, {
     place: short.point.place,

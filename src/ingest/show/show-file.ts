@@ -2,17 +2,17 @@ import * as z from "zod";
 import type { FindingCollector } from "../../core/findings/collect.ts";
 import { SHOW } from "../../core/findings/show.ts";
 import { supportsDropFrame } from "../../time/frame-rate.ts";
-import type { CheckLimits, ShowRecord } from "../records.ts";
+import type { ShowRecord } from "../records.ts";
 import { oneOf } from "../written/marks.ts";
 import { type Reading, read, refuse } from "../written/reading.ts";
 import { numberWithin, readBoolean, readRate, readText } from "../written/setting.ts";
 import { acceptedPlace, narrowing, readFindingCode } from "./accepted-entry.ts";
+import { CHECK_SHAPE, limitsOf } from "./check-limits.ts";
 import { listOf, type Settings, takeSettings, textOr, written } from "./settings.ts";
 import { readYaml, type YamlFile } from "./yaml-text.ts";
 
 /** From a tenth of a micrometre: pixels are larger, and figures stay finite. */
 const circle = written(numberWithin({ from: 0.0001, upTo: 1 }));
-const positive = written(numberWithin({ from: 0 }));
 
 const SHOW_SHAPE = {
   title: written(readText),
@@ -26,40 +26,9 @@ const SHOW_SHAPE = {
   time_zone: written(readTimeZone),
   timecode_out: written((text) => oneOf(text, ["exclusive", "inclusive"] as const)),
   circle_of_confusion_mm: textOr(circle, z.record(z.string(), circle)),
-  check: z.strictObject({
-    stop_difference: positive.optional(),
-    focus_difference_fraction: positive.optional(),
-    log_coverage: written(numberWithin({ from: 0, upTo: 1 })).optional(),
-    clock_drift_frames: positive.optional(),
-    wider_than_lens_stops: positive.optional(),
-    focal_difference_fraction: positive.optional(),
-    log_edge_seconds: positive.optional(),
-    stop_jump_stops: positive.optional(),
-    distortion_percent: positive.optional(),
-    meal_hours: positive.optional(),
-    height_difference_m: positive.optional(),
-    angle_difference_deg: positive.optional(),
-    white_balance_mired: positive.optional(),
-  }),
+  check: CHECK_SHAPE,
   accepted: listOf(z.strictObject({ code: written(readFindingCode), file: narrowing, reason: written(readText) })),
 } as const;
-
-/** Limits that hold where show.yaml does not say others (formats.md 2.1). */
-export const DEFAULT_LIMITS: CheckLimits = Object.freeze({
-  stopDifference: 0.15,
-  focusDifferenceFraction: 0.1,
-  logCoverage: 0.98,
-  clockDriftFrames: 1,
-  widerThanLensStops: 0.1,
-  focalDifferenceFraction: 0.05,
-  logEdgeSeconds: 1,
-  stopJumpStops: 1,
-  distortionPercent: 20,
-  mealHours: 6,
-  heightDifferenceM: 0.05,
-  angleDifferenceDeg: 1,
-  whiteBalanceMired: 50,
-});
 
 const REQUIRED = ["title", "code", "rate"] as const;
 
@@ -116,24 +85,6 @@ function dropFrameOf(taken: Settings<typeof SHOW_SHAPE>, yaml: YamlFile, found: 
 function circleOf(value: number | Readonly<Record<string, number>> | undefined): ShowRecord["circleOfConfusionMm"] {
   if (value === undefined) return null;
   return typeof value === "number" ? value : new Map(Object.entries(value));
-}
-
-function limitsOf(check: Settings<typeof SHOW_SHAPE>["check"]): CheckLimits {
-  return {
-    stopDifference: check?.stop_difference ?? DEFAULT_LIMITS.stopDifference,
-    focusDifferenceFraction: check?.focus_difference_fraction ?? DEFAULT_LIMITS.focusDifferenceFraction,
-    logCoverage: check?.log_coverage ?? DEFAULT_LIMITS.logCoverage,
-    clockDriftFrames: check?.clock_drift_frames ?? DEFAULT_LIMITS.clockDriftFrames,
-    widerThanLensStops: check?.wider_than_lens_stops ?? DEFAULT_LIMITS.widerThanLensStops,
-    focalDifferenceFraction: check?.focal_difference_fraction ?? DEFAULT_LIMITS.focalDifferenceFraction,
-    logEdgeSeconds: check?.log_edge_seconds ?? DEFAULT_LIMITS.logEdgeSeconds,
-    stopJumpStops: check?.stop_jump_stops ?? DEFAULT_LIMITS.stopJumpStops,
-    distortionPercent: check?.distortion_percent ?? DEFAULT_LIMITS.distortionPercent,
-    mealHours: check?.meal_hours ?? DEFAULT_LIMITS.mealHours,
-    heightDifferenceM: check?.height_difference_m ?? DEFAULT_LIMITS.heightDifferenceM,
-    angleDifferenceDeg: check?.angle_difference_deg ?? DEFAULT_LIMITS.angleDifferenceDeg,
-    whiteBalanceMired: check?.white_balance_mired ?? DEFAULT_LIMITS.whiteBalanceMired,
-  };
 }
 
 function readCode(text: string): Reading<string> {

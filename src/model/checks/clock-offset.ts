@@ -12,8 +12,6 @@ import type { Take } from "../types.ts";
 import type { DayContext } from "./day.ts";
 import { plainPerSecond } from "./words.ts";
 
-/** Offsets are looked for this far, in seconds. */
-const REACH_SECONDS = 10;
 /** An offset is proposed when it is known to this, in seconds: a wider range is a guess. */
 const SHARP_SECONDS = 0.5;
 /** Notes are rounded by about this share of a distance: an offset is read from ends that fit so well. */
@@ -65,7 +63,7 @@ function checkCamera(marked: readonly Marked[], { input, show, tell }: DayContex
   const allowed = show.limits.focusDifferenceFraction;
   if (marked.some((one) => fitsAsItStands(one, allowed))) return;
   const first = marked[0] as Marked;
-  const reach = Math.round(REACH_SECONDS * plainPerSecond(first.take));
+  const reach = Math.round(show.limits.clockSearchSeconds * plainPerSecond(first.take));
   const rows = new Map<LensLog, ReadonlyMap<number, number>>();
   let possible: number[] | null = null;
   for (const { take, log, start, end } of marked) {

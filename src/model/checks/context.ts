@@ -1,7 +1,8 @@
 /** What the rules about one take look at, and where they say what they found. */
 import type { FindingDetails, FindingKind } from "../../core/findings/kind.ts";
 import type { LensLog } from "../../ingest/log/log-record.ts";
-import type { CheckLimits, DayInput, Kit } from "../../ingest/records.ts";
+import type { DayInput, Kit } from "../../ingest/records.ts";
+import type { CheckLimits } from "../../ingest/show/check-limits.ts";
 import type { LensTrack, Take } from "../types.ts";
 
 /** Adds a finding. */

@@ -3,9 +3,6 @@ import { CHECK } from "../../core/findings/check.ts";
 import type { TakeContext } from "./context.ts";
 import { round, sortedValues } from "./words.ts";
 
-/** Marked focal lengths are rounded: a 50 may be 49 or 51. */
-const MARKED_TOLERANCE = 0.03;
-
 export function checkFocal({ take, limits, logFile, tell }: TakeContext): void {
   const noted = take.note?.focalMm ?? null;
   if (noted === null) return;
@@ -29,7 +26,8 @@ export function checkFocal({ take, limits, logFile, tell }: TakeContext): void {
   const from = lens?.focalMm ?? lens?.focalMinMm ?? null;
   const to = lens?.focalMm ?? lens?.focalMaxMm ?? null;
   if (lens === null || from === null || to === null) return;
-  if (low >= from * (1 - MARKED_TOLERANCE) && high <= to * (1 + MARKED_TOLERANCE)) return;
+  const rounding = limits.markedFocalFraction;
+  if (low >= from * (1 - rounding) && high <= to * (1 + rounding)) return;
   tell(CHECK.focalNotOfLens, {
     place: noted.place,
     field: "focal",

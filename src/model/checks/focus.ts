@@ -13,8 +13,6 @@ const UNIT_RATIOS: readonly { readonly ratio: number; readonly words: string }[]
   { ratio: 304.8, words: "millimetres and feet" },
   { ratio: 1000, words: "millimetres and metres" },
 ];
-/** Notes are rounded to a tenth: a ratio counts when it is as near as that. */
-const RATIO_TOLERANCE = 0.1;
 /** Below this share of a change of distance nobody sees whether focus stood. */
 const SMALLEST_PULL = 0.15;
 /** A log shorter than this says little about a whole take. */
@@ -68,7 +66,7 @@ function checkUnits(context: TakeContext, noted: Cell<FocusSpan>, nearest: numbe
   if (!(far > 0) || !(farthest > 0)) return false;
   // a note of one distance may be any moment of the take; one of two is its start and its end
   const ratios = near === far ? [near / nearest, near / farthest] : [near / nearest];
-  const fits = (r: number, ratio: number): boolean => Math.abs(r / ratio - 1) <= RATIO_TOLERANCE;
+  const fits = (r: number, ratio: number): boolean => Math.abs(r / ratio - 1) <= context.limits.unitRatioFraction;
   for (const { ratio, words } of UNIT_RATIOS) {
     for (const [wanted, noteIsLonger] of [
       [1 / ratio, true],

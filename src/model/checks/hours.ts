@@ -10,8 +10,6 @@ import { round } from "./words.ts";
 /** Share of the takes that must lie between call and wrap before timecode is taken for the time of day. */
 const HABIT = 0.8;
 const FEWEST_TAKES = 5;
-/** Clocks and day sheets are this far apart without a fault, in seconds; before the call it is an hour (see `order.ts`). */
-const AFTER_WRAP_SECONDS = 1800;
 
 export function checkHours(context: DayContext): void {
   mealsLate(context);
@@ -36,11 +34,12 @@ function mealsLate({ input, show, tell }: DayContext): void {
   }
 }
 
-function takesOutside({ takes, input, tell }: DayContext): void {
+function takesOutside({ takes, input, show, tell }: DayContext): void {
   const { call, wrap } = input.record;
   if (call === null || wrap === null || wrap <= call) return;
   const begin = beginOfShootingDay([], call);
-  const length = (wrap - call) * 60 + 3600 + AFTER_WRAP_SECONDS;
+  // the hour before the call is that of order.ts
+  const length = (wrap - call + 60 + show.limits.afterWrapMinutes) * 60;
   const timed = takes.filter((take) => take.note?.tcIn != null && take.inFrame !== null);
   const outside = timed.filter((take) => secondsInto(begin, secondOfDay(take)) > length);
   if (timed.length < FEWEST_TAKES || timed.length - outside.length < HABIT * timed.length) return;

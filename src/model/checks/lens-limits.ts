@@ -8,11 +8,6 @@ import { also, metres, round } from "./words.ts";
 
 type LimitedColumn = "t" | "f" | "focus" | "focal_mm";
 
-/** Rounding of a log with two digits, in stops: T under f by less than this is no fault. */
-const ROUNDING_STOPS = 0.02;
-/** Marks of close focus are rounded to the centimetre or the inch. */
-const CLOSE_FOCUS_TOLERANCE = 1.02;
-
 export function checkLoggedLimits(context: TakeContext): void {
   const logged = loggedTrack(context);
   const { take, limits, tell } = context;
@@ -63,7 +58,7 @@ export function checkLoggedLimits(context: TakeContext): void {
     report(
       CHECK.nearerThanLens,
       "focus",
-      (value) => value > closest * CLOSE_FOCUS_TOLERANCE,
+      (value) => value > closest * (1 + limits.closeFocusFraction),
       (value, text, count) => ({
         message: `${text} (${metres(value)} from the image plane) is nearer than the close focus of lens ${lens.id}, ${lens.closeFocusM} m${also(count)}.`,
         hint: 'Look at the unit of the distance column, at "# distance_from", and at close_focus_m in the kit.',
@@ -109,7 +104,7 @@ function checkStopUnderF(context: TakeContext): void {
   const t = logged?.track.columns.t;
   const f = logged?.track.columns.f;
   if (logged === null || t === undefined || f === undefined) return;
-  const at = t.findIndex((value, i) => stopsBetween(f[i] as number, value) < -ROUNDING_STOPS);
+  const at = t.findIndex((value, i) => stopsBetween(f[i] as number, value) < -context.limits.stopUnderFStops);
   if (at < 0) return;
   const cell = logged.log.cell(logged.track.row[at] as number, "t");
   context.tell(CHECK.stopUnderF, {

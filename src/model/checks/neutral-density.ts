@@ -7,8 +7,6 @@ import { round } from "./words.ts";
 
 /** Filters written in the other column. */
 const ND_AMONG_FILTERS = /(?:^|[^a-z])(?:i?rnd|nd|neutral)(?![a-z])/i;
-/** Densities are made to a tenth of a stop or so. */
-const SAME_STOPS = 0.1;
 
 export function checkNeutralDensity(context: DayContext): void {
   const setUps = new Map<string, Take[]>();
@@ -38,7 +36,7 @@ function absent(takes: readonly Take[], { tell }: DayContext): void {
 }
 
 /** One finding a set-up: the first take with other ND and the exposure of the one before. */
-function changed(takes: readonly Take[], { tell }: DayContext): void {
+function changed(takes: readonly Take[], { show, tell }: DayContext): void {
   let before: Take | null = null;
   for (const take of takes) {
     const own = take.note?.ndStops ?? null;
@@ -48,7 +46,7 @@ function changed(takes: readonly Take[], { tell }: DayContext): void {
       other !== null &&
       before !== null &&
       sameExposure(take, before) &&
-      Math.abs(own.value - other.value) > SAME_STOPS
+      Math.abs(own.value - other.value) > show.limits.ndDifferenceStops
     ) {
       tell(CHECK.ndChanges, {
         place: own.place,

@@ -6,8 +6,6 @@ import { round } from "./words.ts";
 
 /** Between a base plate and the lens centre it is a hand's breadth or two, in metres. */
 const PLATE_TO_LENS: readonly [number, number] = [0.03, 0.35];
-/** Higher than this, a number is probably in another unit. */
-const HIGHEST_M = 60;
 /** A smaller tilt may as well be read from the other side of the level. */
 const SMALLEST_TILT = 1;
 const SMALLEST_PERCENT = 2;
@@ -68,11 +66,11 @@ function heightDiffers(cell: Cell<number>, logged: Range, context: TakeContext):
   });
 }
 
-function heightImplausible(cell: Cell<number>, { take, tell }: TakeContext): boolean {
+function heightImplausible(cell: Cell<number>, { take, limits, tell }: TakeContext): boolean {
   const halfFront = (take.lens?.frontDiameterMm ?? 0) / 2000;
   const { value } = cell;
   const problem =
-    value > HIGHEST_M
+    value > limits.highestHeightM
       ? `Metres are asked for: ${value <= 1000 ? `${round(value / 100)} m if it is centimetres` : `${round(value / 1000)} m if it is millimetres`}.`
       : value <= 0 || value < halfFront
         ? `The lens centre is asked for, and ${halfFront > 0 ? `half of the front of lens ${take.lens?.id ?? ""} is ${round(halfFront)} m` : "it lies above the ground"}. It may be the height of a base plate.`

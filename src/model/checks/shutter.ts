@@ -12,18 +12,16 @@ const ANGLES: readonly number[] = [144, 172.8, 180, 270, 358, 360];
 const REAL_ANGLES: ReadonlySet<number> = new Set([45, 60, 72, 90, 120, 144, 180]);
 /** 172.8 degrees are 1/50 s at 24 frames a second: safe under lamps on 50 Hz mains. At 25 that is 180 degrees. */
 const MAINS_50_AT_24 = 172.8;
-/** Nearer to the timecode's rate than this, another capture speed is a slip and no effect. */
-const SLIP = 0.05;
 const SAME = 1e-6;
 
-export function checkShutter({ take, tell }: TakeContext): void {
+export function checkShutter({ take, limits, tell }: TakeContext): void {
   const note = take.note;
   const shutter = note?.shutter ?? null;
   const fps = take.captureFps;
   const speed = note?.captureFps ?? null;
   const rate = rationalToNumber(take.rate);
   const off = Math.abs(fps / rate - 1);
-  if (speed !== null && off > SAME && off < SLIP) {
+  if (speed !== null && off > SAME && off < limits.speedSlipFraction) {
     tell(CHECK.speedNearRate, {
       place: speed.place,
       field: "capture_fps",

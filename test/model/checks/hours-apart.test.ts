@@ -55,7 +55,9 @@ describe("a log in another time zone", () => {
       logText([], "focus_m,t", start, frames, () => "2.000,2.83").replace(/^.*\n/, "");
     const log = `# camera: A\ntimecode,focus_m,t\n${rows("08:00:04:00", 96)}${rows("08:17:30:00", 72)}`;
     const [finding] = found({ notes, logs: { "a.csv": log } }, "MATCH422");
-    expect(finding?.message).toContain("2 hours behind the notes, and with that it covers all 2 takes");
+    expect(finding?.message).toContain(
+      "2 hours behind the notes: as it stands no row lies in a take, and moved by that it covers all 2 takes",
+    );
     expect(finding).toMatchObject({ take: null });
     const half = `# camera: A\ntimecode,focus_m,t\n${rows("08:00:04:00", 96)}`;
     expect(found({ notes, logs: { "a.csv": half } }, "MATCH422")).toEqual([]);

@@ -95,7 +95,10 @@ function logFilesOf(open: Opener, base: string, found: FindingCollector): readon
       found.add(LOG.otherFile, {
         place: wholeFile(file),
         message: kind === "folder" ? `the folder ${file} is not looked into` : `${file} is not read`,
-        hint: "Logs are files in logs/ that end in .csv or .jsonl.",
+        hint:
+          kind === "folder"
+            ? "Logs are read from logs/ itself: move them there if the folder holds some."
+            : "If it is a log, give it a name that ends in .csv or .jsonl; nothing else in logs/ is read.",
       });
     }
   }

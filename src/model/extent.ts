@@ -33,8 +33,10 @@ export function notedExtent(note: NoteRow, show: ShowRecord, address: string): N
       findingOf(MATCH.timecode, {
         place: cell.place,
         field,
-        message: `"${cell.text}" is no timecode of this take: ${parsed.problem}`,
-        hint: `Write hours, minutes, seconds and frames at ${rateLabel(rate)}${dropFrame ? " drop-frame" : ""}, such as 10:05:12${dropFrame ? ";" : ":"}08. Another rate goes into the column "rate".`,
+        message: parsed.problem.includes(cell.text.trim())
+          ? `${field} ${parsed.problem}.`
+          : `${field} is "${cell.text}": ${parsed.problem}.`,
+        hint: `${meantLabel(cell.text, rate, dropFrame)}Write hours, minutes, seconds and frames at ${rateLabel(rate)}${dropFrame ? " drop-frame" : ""}, such as 10:05:12${dropFrame ? ";" : ":"}08. Another rate goes into the column "rate".`,
         take: address,
       }),
     );
@@ -52,7 +54,7 @@ export function notedExtent(note: NoteRow, show: ShowRecord, address: string): N
           place: note.tcOut.place,
           field: "tc_out",
           message: `The take ends at ${note.tcOut.text}, which is not after its start at ${note.tcIn?.text ?? ""}.`,
-          hint: "Correct tc_in or tc_out. A take may run past midnight; one of more than six hours is taken for a mistake.",
+          hint: "Correct tc_in or tc_out; the two may have been swapped. A take may run past midnight; one of more than six hours is taken for a mistake.",
           take: address,
         }),
       );
@@ -60,4 +62,13 @@ export function notedExtent(note: NoteRow, show: ShowRecord, address: string): N
     }
   }
   return { rate, dropFrame, inFrame, outFrame, findings };
+}
+
+/** A question whether letters that look like digits were meant as those; empty where that gives no timecode. */
+function meantLabel(text: string, rate: FrameRate, dropFrame: boolean): string {
+  const meant = text
+    .trim()
+    .replace(/[oO]/g, "0")
+    .replace(/[iIlL]/g, "1");
+  return meant !== text.trim() && parseTimecode(meant, rate, dropFrame).ok ? `Is it ${meant}? ` : "";
 }

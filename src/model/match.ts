@@ -75,8 +75,17 @@ function byPrecedence(a: LogShare, b: LogShare): number {
 
 function twoLogs(draft: TakeDraft, best: LogShare, other: LogShare): Finding {
   const dayLog = other.rule === "camera and timecode" && best.rule !== "camera and timecode";
+  const place = { file: other.log.file, line: other.log.lineOf(firstRow(other)), column: 1 };
+  if (best.log.sha256 === other.log.sha256) {
+    return findingOf(MATCH.twoLogs, {
+      place,
+      message: `This log and ${best.log.file} are one file twice; that one serves, the ${other.samples} rows here are left unmatched.`,
+      hint: "Delete one of the two files.",
+      take: draft.address,
+    });
+  }
   return findingOf(dayLog ? MATCH.dayLogBeside : MATCH.twoLogs, {
-    place: { file: other.log.file, line: other.log.lineOf(firstRow(other)), column: 1 },
+    place,
     message: `Two logs cover this take: ${best.log.file} serves (${best.samples} samples), the ${other.samples} rows here are left unmatched.`,
     hint: `Remove the log that is not wanted, or give it other keys. Served: ${best.log.file}.`,
     take: draft.address,

@@ -4,6 +4,7 @@ import { findingOf } from "../core/findings/kind.ts";
 import { MATCH } from "../core/findings/match.ts";
 import { didYouMean } from "../core/nearest-name.ts";
 import type { LensLog } from "../ingest/log/log-record.ts";
+import { sameName } from "./address.ts";
 import type { PictureFrame } from "./clock.ts";
 import type { TakeDraft } from "./draft.ts";
 import type { DraftIndex } from "./draft-index.ts";
@@ -149,9 +150,19 @@ function matchesNobody(log: LensLog, rule: MatchRule, row: number, count: number
   return findingOf(MATCH.nobody, {
     place: log.keyPlace(field),
     message: `No take in the notes has ${named}; ${count} rows stay unmatched.`,
-    hint: `Correct the key in the log, or add the take to notes.csv.${didYouMean(
-      key(field, row) ?? "",
-      drafts.flatMap((draft) => draft[field] ?? []),
-    )}`,
+    hint: `Correct the key in the log, or add the take to notes.csv.${nearKey(key(field, row) ?? "", field, drafts)}`,
   });
+}
+
+/** What may have been meant: a name that is near, or, where the slate is right, the takes that it has. */
+function nearKey(written: string, field: "clip" | "slate" | "camera", drafts: readonly TakeDraft[]): string {
+  const same = drafts.filter((draft) => sameName(draft[field] ?? "") === sameName(written));
+  if (field === "slate" && same.length > 0) {
+    const takes = [...new Set(same.map((draft) => draft.take))];
+    return ` Slate ${written} has ${takes.length === 1 ? "take" : "takes"} ${takes.slice(0, 12).join(", ")}${takes.length > 12 ? ", ..." : ""} in the notes.`;
+  }
+  return didYouMean(
+    written,
+    drafts.flatMap((draft) => draft[field] ?? []),
+  );
 }

@@ -155,6 +155,13 @@ export const MATCH = {
     explain:
       "No row of the log lies in a take, and all its takes would be covered if the log's clock were moved by one number of whole or half hours. The recorder was set to another time zone than the camera, or one of the two is on summer time. The hint has the line to write with the offset in frames; nothing is moved until it is written down.",
   },
+  ratesDiffer: {
+    code: "MATCH423",
+    severity: "check",
+    title: "The logs count at another rate than the show",
+    explain:
+      "All logs of the day with timecode say one rate, and the show has another. Timecodes of the notes are read at the show's rate, or at that of the note's own column rate, so that durations and frame counts are wrong when the show's rate is a slip. Correct rate in show.yaml, or write the rate into the notes of the takes that were recorded so. Recorders that only sample at another rate are read as they are.",
+  },
 } as const satisfies Record<string, FindingKind>;
 
 export const MATCH_FINDINGS: readonly FindingKind[] = Object.values(MATCH);

@@ -2,6 +2,7 @@ import type { Place } from "../../core/finding.ts";
 import type { FindingCollector } from "../../core/findings/collect.ts";
 import { CSV } from "../../core/findings/csv.ts";
 import { LOG } from "../../core/findings/log.ts";
+import { LOG_KEYS } from "../../csv/columns.ts";
 import { wholeFile } from "../../csv/decode.ts";
 import type { LogTable } from "../../csv/log-table.ts";
 import { meantColumn } from "../columns/header-words.ts";
@@ -101,14 +102,21 @@ function tellOfLayout(parts: LogParts, found: FindingCollector): void {
   const place: Place = { ...(header[0]?.place ?? wholeFile(source.file)), length: 1 };
   if (layout.timing === null) {
     const names = header.map((cell) => cell.text.trim());
+    const key = keyWithoutMark(names[0] ?? "");
     const headless = layout.columnOf.size === 0 && names.some((name) => /^[\d.,:;+-]+$/.test(name));
     found.add(headless ? CSV.noHeader : LOG.noTiming, {
       place,
       field: "timecode",
       message: headless
         ? `the first row holds values (${names.slice(0, 2).join(", ")}), not column names`
-        : `the log has no column timecode, frame or time_s, so its ${table.rows} rows cannot be placed`,
-      hint: headless ? "Write a header row such as timecode,focus_m,t before the rows." : timeHint(names),
+        : key !== null
+          ? `the first line without # is "${key}", and that is where the column names are expected; the ${table.rows} rows cannot be placed`
+          : `the log has no column timecode, frame or time_s, so its ${table.rows} rows cannot be placed`,
+      hint: headless
+        ? "Write a header row such as timecode,focus_m,t before the rows."
+        : key !== null
+          ? `A key line begins with #: write "# ${key}".`
+          : timeHint(names),
     });
   } else if (layout.focus === null && layout.readings.length === 0) {
     found.add(LOG.nothingKnown, {
@@ -126,6 +134,12 @@ function tellOfLayout(parts: LogParts, found: FindingCollector): void {
   }
 }
 
+/** The words of a key line that lost its #, such as `camera: A`. */
+function keyWithoutMark(text: string): string | null {
+  const key = /^([a-z_]+)\s*:/.exec(text)?.[1];
+  return key !== undefined && LOG_KEYS.some((spec) => spec.name === key) ? text : null;
+}
+
 /** Names the header that looks like the time. */
 function timeHint(names: readonly string[]): string {
   for (const name of names) {
@@ -138,6 +152,8 @@ function timeHint(names: readonly string[]): string {
 
 function tellOfWidths(parts: LogParts, rejected: Uint8Array, found: FindingCollector): void {
   const { table, header, source, layout } = parts;
+  // all rows are rejected already, for one reason
+  if (layout.timing === null) return;
   const width = header.length;
   const nameAt = (column: number): string =>
     [...layout.columnOf].find(([, c]) => c === column)?.[0] ?? header[column]?.text.trim() ?? "";

@@ -127,7 +127,8 @@ function tellOfUnknown(
   const strange = unknown.filter(({ name }) => !KNOWN.has(name));
   const others = strange.filter(({ name, column }) => {
     const meant = meantColumn(name);
-    if (meant === null || columnOf.has(meant) || hasFocus(meant, columnOf)) return true;
+    // words with a colon are a key line that lost its #
+    if (meant === null || /^\w+\s*:/.test(name) || columnOf.has(meant) || hasFocus(meant, columnOf)) return true;
     found.addIn(file, LOG.nearColumn, () => ({
       place: header[column]?.place ?? { file, line: null, column: null },
       field: name,

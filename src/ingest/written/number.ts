@@ -24,7 +24,7 @@ function numberHint(written: string, decimal: "." | ",", columnUnit: string | un
   if (comma && decimal === ".") {
     const point = written.replace(",", ".");
     const grouped = /^[+-]?\d{1,3},\d{3}$/.test(written) ? ` or ${written.replace(",", "")}` : "";
-    return `Write ${point}${grouped}. A decimal comma is accepted in a log that says "# decimal: ,".`;
+    return `Write ${point}${grouped}. Only a log may have decimal commas, when it says "# decimal: ,".`;
   }
   if (decimal === "," && PLAIN.test(written)) return `Write ${written.replace(".", ",")}: the log says "# decimal: ,".`;
   const grouped = /^[+-]?\d{1,3}([ ',.]\d{3})+([.,]\d+)?$/.test(written);

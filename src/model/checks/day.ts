@@ -10,6 +10,7 @@ import { checkClockOffset } from "./clock-offset.ts";
 import type { Tell } from "./context.ts";
 import { checkHours } from "./hours.ts";
 import { checkLogLabels } from "./log-labels.ts";
+import { checkLogRates } from "./log-rates.ts";
 import { checkNames } from "./names.ts";
 import { checkNeutralDensity } from "./neutral-density.ts";
 import { checkPlateLenses } from "./plate-lens.ts";
@@ -45,6 +46,7 @@ const RULES: readonly ((context: DayContext) => void)[] = [
   checkClockOffset,
   checkSyncPoints,
   checkLogLabels,
+  checkLogRates,
 ];
 
 /** All findings that need more than one take to see. */

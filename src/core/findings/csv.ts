@@ -7,7 +7,7 @@ export const CSV = {
     severity: "error",
     title: "File cannot be read",
     explain:
-      "A file that should be there could not be opened: it is a folder, the name is taken by something else, or permission is denied. Nothing of it is in the report.",
+      "A file that should be there could not be opened: it is a folder, the name is taken by something else, or permission is denied. Nothing of it is in the report. Give the file its name and permission back, and run the command again.",
   },
   empty: {
     code: "CSV102",
@@ -42,13 +42,14 @@ export const CSV = {
     severity: "error",
     title: "No header row",
     explain:
-      "A table begins with a row of column names, and none of the names in the first row is known. The rows cannot be told apart without it. `daybook columns` lists the names.",
+      "A table begins with a row of column names, and none of the names in the first row is known. The rows cannot be told apart without it. `daybook columns` lists the names. Write the row of names above the others.",
   },
   duplicateColumn: {
     code: "CSV107",
     severity: "error",
     title: "Column name twice",
-    explain: "Two columns have one name. The first is read, the second is left out, because nobody can say which one is meant.",
+    explain:
+      "Two columns have one name. The first is read, the second is left out, because nobody can say which one is meant. Rename or delete one of them.",
   },
   missingColumn: {
     code: "CSV108",
@@ -60,7 +61,8 @@ export const CSV = {
     code: "CSV109",
     severity: "remark",
     title: "Column not known",
-    explain: "Nothing reads this column, and its name is near no known one.",
+    explain:
+      "Nothing reads this column, and its name is near no known one. If it should be read, give it a name of the column reference; else leave it.",
   },
   nearColumn: {
     code: "CSV125",
@@ -114,7 +116,8 @@ export const CSV = {
     code: "CSV116",
     severity: "remark",
     title: "Key line not known",
-    explain: "A `# key: value` line has a key that nothing reads. A slip in the name is the usual reason.",
+    explain:
+      "A `# key: value` line has a key that nothing reads. A slip in the name is the usual reason. Correct the name, or leave the line as a comment.",
   },
   longLine: {
     code: "CSV117",
@@ -134,27 +137,28 @@ export const CSV = {
     code: "CSV121",
     severity: "error",
     title: "Required cell is blank",
-    explain: "The row says nothing where a value is required. The row is left out.",
+    explain: "The row says nothing where a value is required. The row is left out. Write the value.",
   },
   notANumber: {
     code: "CSV122",
     severity: "error",
     title: "Not a number",
     explain:
-      "A cell of a numeric column holds something else. The cell is lost, the row stays. A decimal comma is accepted in a log that says `# decimal: ,`; what was not logged is left empty.",
+      "A cell of a numeric column holds something else. The cell is lost, the row stays. A decimal comma is accepted in a log that says `# decimal: ,`; what was not logged is left empty. Write a plain number in the column's unit.",
   },
   outOfRange: {
     code: "CSV123",
     severity: "error",
     title: "Number out of range",
     explain:
-      "The number cannot be what the column means, such as a negative width or a distance of zero. The cell is lost, the row stays.",
+      "The number cannot be what the column means, such as a negative width or a distance of zero. The cell is lost, the row stays. Write the right number, or leave the cell empty.",
   },
   unknownWord: {
     code: "CSV124",
     severity: "error",
     title: "Word not known",
-    explain: "The column takes one of a few words, and this is none of them. The cell is lost, the row stays.",
+    explain:
+      "The column takes one of a few words, and this is none of them. The cell is lost, the row stays. Write one of the words that the hint lists.",
   },
 } as const satisfies Record<string, FindingKind>;
 

@@ -7,27 +7,28 @@ export const LOG = {
     severity: "error",
     title: "Log without time",
     explain:
-      "A log needs a column `timecode`, `frame` or `time_s`; without it no row can be given to a frame and all of them are rejected.",
+      "A log needs a column `timecode`, `frame` or `time_s`; without it no row can be given to a frame and all of them are rejected. Name the column that holds the time, or map it in kit/columns.yaml.",
   },
   badTimecode: {
     code: "LOG202",
     severity: "error",
     title: "Timecode cannot be read",
     explain:
-      "A timecode is hours:minutes:seconds:frames, within a day, with frames below the rate. The row is rejected: it has no place in a take.",
+      "A timecode is hours:minutes:seconds:frames, within a day, with frames below the rate. The row is rejected: it has no place in a take. Correct the cell; if many are wrong, look at the log's rate.",
   },
   droppedLabel: {
     code: "LOG203",
     severity: "error",
     title: "Label that drop-frame timecode skips",
     explain:
-      "Drop-frame counting skips the first labels of every minute but each tenth. A log that holds such a label was not counted in drop-frame, or is damaged. The row is rejected.",
+      'Drop-frame counting skips the first labels of every minute but each tenth. A log that holds such a label was not counted in drop-frame, or is damaged. The row is rejected. Write "# drop_frame: false" if its labels are not drop-frame.',
   },
   repeatedDiffers: {
     code: "LOG204",
     severity: "error",
     title: "One timecode with two readings",
-    explain: "Two rows have one timecode and different values. The first is used, the other is rejected.",
+    explain:
+      "Two rows have one timecode and different values. The first is used, the other is rejected. Delete the row that is wrong.",
   },
   repeatedSame: {
     code: "LOG205",
@@ -80,39 +81,43 @@ export const LOG = {
     code: "LOG211",
     severity: "check",
     title: "One quantity in two columns",
-    explain: "The log gives one quantity in two columns. The first is read, the other is kept word for word.",
+    explain:
+      "The log gives one quantity in two columns. The first is read, the other is kept word for word. Delete or rename the one that is not wanted.",
   },
   badJson: {
     code: "LOG212",
     severity: "error",
     title: "Line is not JSON",
     explain:
-      "Each line of a JSON Lines log is one JSON object. A line that is not is rejected; a last line that was cut off is the usual reason.",
+      "Each line of a JSON Lines log is one JSON object. A line that is not is rejected; a last line that was cut off is the usual reason. Copy the file again, or delete the line.",
   },
   badSample: {
     code: "LOG213",
     severity: "error",
     title: "Sample cannot be used",
     explain:
-      "The line is JSON, and lacks what a sample needs: it is no object, or it has no readable timing.timecode. The row is rejected.",
+      "The line is JSON, and lacks what a sample needs: it is no object, or it has no readable timing.timecode. The row is rejected. Look at the recorder's timecode settings.",
   },
   badField: {
     code: "LOG214",
     severity: "error",
     title: "Field of a sample cannot be read",
-    explain: "A field of an OpenTrackIO sample is not of the type the standard gives it. The value is lost, the row stays.",
+    explain:
+      "A field of an OpenTrackIO sample is not of the type the standard gives it. The value is lost, the row stays. Tell whoever makes the recorder; the rest of the sample is used.",
   },
   staticChanges: {
     code: "LOG215",
     severity: "check",
     title: "Camera, lens or slate changes within the log",
-    explain: "Samples of one file name different cameras, lenses or slates. Each row keeps what its sample says.",
+    explain:
+      "Samples of one file name different cameras, lenses or slates. Each row keeps what its sample says. If the takes were recorded one after the other into one file, nothing needs to be done.",
   },
   dropRate: {
     code: "LOG216",
     severity: "error",
     title: "Drop-frame at a rate that has none",
-    explain: "Drop-frame counting exists at 29.97 and 59.94 frames a second and their multiple only. The log is read without it.",
+    explain:
+      "Drop-frame counting exists at 29.97 and 59.94 frames a second and their multiple only. The log is read without it. Correct the log's rate or its drop flag.",
   },
   nothingKnown: {
     code: "LOG217",
@@ -126,38 +131,40 @@ export const LOG = {
     severity: "check",
     title: "Coefficients without a convention",
     explain:
-      "The log has distortion or shading columns and does not say their model, direction or radius. They are shown and never evaluated.",
+      "The log has distortion or shading columns and does not say their model, direction or radius. They are shown and never evaluated. Write the key lines that the hint names.",
   },
   otherFile: {
     code: "LOG219",
     severity: "remark",
     title: "File in logs/ that is not read",
-    explain: "Logs end in .csv or .jsonl. This file is left alone.",
+    explain: "Logs end in .csv or .jsonl. This file is left alone. If it is a log, rename it.",
   },
   noRows: {
     code: "LOG220",
     severity: "check",
     title: "Log without rows",
-    explain: "The log ends after its header. A recorder that was armed and never ran writes such files.",
+    explain:
+      "The log ends after its header. A recorder that was armed and never ran writes such files. Take the file out of the folder, or copy it again.",
   },
   badCount: {
     code: "LOG221",
     severity: "error",
     title: "Frame or time cannot be read",
-    explain: "A frame is a whole number from 0 on, a time a number of seconds from 0 on. The row is rejected.",
+    explain: "A frame is a whole number from 0 on, a time a number of seconds from 0 on. The row is rejected. Correct the cell.",
   },
   otherDate: {
     code: "LOG222",
     severity: "check",
     title: "Log of another date",
     explain:
-      "The log's own date is not the day folder's. The folder decides the date; after midnight the next date is expected and not reported.",
+      "The log's own date is not the day folder's. The folder decides the date; after midnight the next date is expected and not reported. Move the log to its own day's folder, or correct its date.",
   },
   otherModel: {
     code: "LOG223",
     severity: "check",
     title: "Distortion model not known",
-    explain: "The samples name a distortion model that is not the standard's. Its coefficients are left out.",
+    explain:
+      "The samples name a distortion model that is not the standard's. Its coefficients are left out. Ask who wrote the samples for the coefficients in one of the standard's models.",
   },
   betweenFrames: {
     code: "LOG224",
@@ -185,14 +192,14 @@ export const LOG = {
     severity: "check",
     title: "Encoder reading beyond the marks of the lens",
     explain:
-      "The log has encoder readings, and some lie beyond the first or the last mark of kit/encoders/<lens>.csv. The distance of the nearest mark is used there and never extrapolated. A large number of them points to an encoder that was calibrated anew, or to another lens.",
+      "The log has encoder readings, and some lie beyond the first or the last mark of kit/encoders/<lens>.csv. The distance of the nearest mark is used there and never extrapolated. A large number of them points to an encoder that was calibrated anew, or to another lens. Then make the table anew.",
   },
   noEncoderTable: {
     code: "LOG228",
     severity: "check",
     title: "Encoder readings without a table",
     explain:
-      "The log has readings of the focus encoder and no distances. With a table kit/encoders/<lens>.csv (columns encoder and focus_m) they become distances; without it the take has no logged focus.",
+      "The log has readings of the focus encoder and no distances. With a table kit/encoders/<lens>.csv (columns encoder and focus_m) they become distances; without it the take has no logged focus. Write that table.",
   },
 } as const satisfies Record<string, FindingKind>;
 

@@ -7,69 +7,70 @@ export const MATCH = {
     severity: "check",
     title: "A log names a take that the notes do not have",
     explain:
-      "Log rows go to takes by clip, by slate and take, or by camera and timecode: the first of these that the log has. This log's key fits no row of notes.csv, so its rows stay unmatched. Usually the key or the note has a typing error, or the take was not noted.",
+      "Log rows go to takes by clip, by slate and take, or by camera and timecode: the first of these that the log has. This log's key fits no row of notes.csv, so its rows stay unmatched. Usually the key or the note has a typing error, or the take was not noted. Correct the one that is wrong, or add the row.",
   },
   rowsOutside: {
     code: "MATCH402",
     severity: "remark",
     title: "Log rows lie outside the take",
     explain:
-      "Rows before timecode in, after timecode out, or between takes belong to no frame of a take and are counted as unmatched. A part of the rows outside is normal.",
+      "Rows before timecode in, after timecode out, or between takes belong to no frame of a take and are counted as unmatched. A part of the rows outside is normal. If a take is cut short by it, correct its tc_in and tc_out.",
   },
   otherTake: {
     code: "MATCH403",
     severity: "check",
     title: "The log's key says one take, its timecode another",
     explain:
-      "The clip or the slate in the log names one take, but rows have timecodes at which the same camera recorded another. The key decides, and those rows are not used. Either the key was not changed between takes, or the timecodes in the notes are wrong.",
+      "The clip or the slate in the log names one take, but rows have timecodes at which the same camera recorded another. The key decides, and those rows are not used. Either the key was not changed between takes, or the timecodes in the notes are wrong. Correct the key, or the notes.",
   },
   twoLogs: {
     code: "MATCH404",
     severity: "check",
     title: "Two logs cover one take",
     explain:
-      "Only one log serves a take: a log of the take itself before a log of the whole day, then the one with more samples, then by file name. The other's rows are counted as unmatched.",
+      "Only one log serves a take: a log of the take itself before a log of the whole day, then the one with more samples, then by file name. The other's rows are counted as unmatched. Take the log that is not wanted out of logs/.",
   },
   noLog: {
     code: "MATCH405",
     severity: "check",
     title: "A take without a log",
     explain:
-      "The take is in the notes, but no log row belongs to it. Its figures come from the notes and say so; there are no focus pulls and no figures by frame.",
+      "The take is in the notes, but no log row belongs to it. Its figures come from the notes and say so; there are no focus pulls and no figures by frame. Put its log into logs/, or correct the key by which it names the take.",
   },
   addressTwice: {
     code: "MATCH406",
     severity: "error",
     title: "Two takes with one address",
     explain:
-      "Camera, slate and take make the address of a take's page, folded to lower case without accents. Two rows with one address cannot both have the page: the first has it, the later one is listed in day.json and counts in no total.",
+      "Camera, slate and take make the address of a take's page, folded to lower case without accents. Two rows with one address cannot both have the page: the first has it, the later one is listed in day.json and counts in no total. Correct the slate, the take or the camera of one of them.",
   },
   timecode: {
     code: "MATCH407",
     severity: "error",
     title: "A timecode in the notes cannot be read",
     explain:
-      "Timecodes are hours, minutes, seconds and frames at the show's rate, or at the rate in the note's rate column. In drop-frame timecode the labels ;00 and ;01 do not exist at the start of a minute, except every tenth minute. Drop-frame comes from show.yaml and is never guessed from the rate.",
+      "Timecodes are hours, minutes, seconds and frames at the show's rate, or at the rate in the note's rate column. In drop-frame timecode the labels ;00 and ;01 do not exist at the start of a minute, except every tenth minute. Drop-frame comes from show.yaml and is never guessed from the rate. Correct the cell, or write the take's own rate.",
   },
   endsBeforeStart: {
     code: "MATCH408",
     severity: "error",
     title: "A take ends before it begins",
     explain:
-      "Timecode out must lie after timecode in; past midnight it may be the smaller one. A take of no length, or of more than six hours, is taken for a typing error, and its length is then taken from its log.",
+      "Timecode out must lie after timecode in; past midnight it may be the smaller one. A take of no length, or of more than six hours, is taken for a typing error, and its length is then taken from its log. Correct tc_in or tc_out; the two may be swapped.",
   },
   noExtent: {
     code: "MATCH409",
     severity: "check",
     title: "A take without an extent",
-    explain: "Neither the notes nor a log that names the take say when it ran, so nothing can be calculated for it.",
+    explain:
+      "Neither the notes nor a log that names the take say when it ran, so nothing can be calculated for it. Write tc_in and tc_out.",
   },
   namesNothing: {
     code: "MATCH410",
     severity: "check",
     title: "A log that names nothing",
     explain:
-      "A log needs a clip, a slate and a take, or a camera, as key lines above its header row or as columns. Without one of them its rows belong to no take.",
+      'A log needs a clip, a slate and a take, or a camera, as key lines above its header row or as columns. Without one of them its rows belong to no take. Add a key line such as "# clip: A012C003".',
   },
   severalSamples: {
     code: "MATCH411",
@@ -83,21 +84,21 @@ export const MATCH = {
     severity: "check",
     title: "Distances from the front of the lens",
     explain:
-      "Every distance in the report is from the image plane. This log measures from the front of the lens; with front_to_image_mm in kit/lenses.csv it is converted, without it the distances travel unconverted in the exports and nothing is calculated from them.",
+      "Every distance in the report is from the image plane. This log measures from the front of the lens; with front_to_image_mm in kit/lenses.csv it is converted, without it the distances travel unconverted in the exports and nothing is calculated from them. Write that distance into the kit.",
   },
   framesMissing: {
     code: "MATCH413",
     severity: "check",
     title: "Frames are missing from the log",
     explain:
-      "Fewer frames of the take are logged than check.log_coverage in show.yaml asks for. Missing frames are never filled in: lines are not joined across them, and figures by frame are empty there.",
+      "Fewer frames of the take are logged than check.log_coverage in show.yaml asks for. Missing frames are never filled in: lines are not joined across them, and figures by frame are empty there. Copy the log again, or correct tc_in and tc_out if they are too wide.",
   },
   lateOrEarly: {
     code: "MATCH414",
     severity: "check",
     title: "The log begins late or ends early",
     explain:
-      "Enough frames of the take are logged, but its first or last ones are not, for longer than check.log_edge_seconds in show.yaml. A recorder that was started after the camera, a battery that went, or a clock that is off look like this.",
+      "Enough frames of the take are logged, but its first or last ones are not, for longer than check.log_edge_seconds in show.yaml. A recorder that was started after the camera, a battery that went, or a clock that is off look like this. If the clock is off, write clock_offset_frames.",
   },
   allRowsOutside: {
     code: "MATCH415",
@@ -132,21 +133,21 @@ export const MATCH = {
     severity: "remark",
     title: "A clock drifts, or was set anew",
     explain:
-      "A camera's clock has two offsets at two times. If it drifted from the one to the other, that is so many parts per million: 1 ppm is 3.6 ms an hour, a crystal is out by a few to a hundred. Each offset holds until the next one, so that in between the log is off by a part of the difference. The limit is check.clock_drift_frames in show.yaml.",
+      "A camera's clock has two offsets at two times. If it drifted from the one to the other, that is so many parts per million: 1 ppm is 3.6 ms an hour, a crystal is out by a few to a hundred. Each offset holds until the next one, so that in between the log is off by a part of the difference. The limit is check.clock_drift_frames in show.yaml. Jam the clocks again, and write an offset for each time that you know one.",
   },
   mixedRates: {
     code: "MATCH420",
     severity: "check",
     title: "Two rates taken for one",
     explain:
-      "Two offsets of a camera's clock differ by 3.6 seconds an hour, one part in a thousand: the slope between 24 and 23.976 frames a second (or 30 and 29.97). No crystal drifts that far. One of the two clocks ran at the other rate; with the right rate the offsets go away.",
+      "Two offsets of a camera's clock differ by 3.6 seconds an hour, one part in a thousand: the slope between 24 and 23.976 frames a second (or 30 and 29.97). No crystal drifts that far. One of the two clocks ran at the other rate; with the right rate the offsets go away. Correct rate in the log or in show.yaml, and take the offsets out.",
   },
   dropsLabels: {
     code: "MATCH421",
     severity: "check",
     title: "Labels of drop-frame in a log that is read without it",
     explain:
-      "At 29.97 and 59.94 frames a second drop-frame timecode leaves out the first labels of every minute but each tenth. This log is read as non-drop-frame, and exactly those labels are missing: it loses frames at each minute and runs away from the picture by 3.6 seconds an hour. Drop-frame is said by the log or by show.yaml, and never guessed.",
+      'At 29.97 and 59.94 frames a second drop-frame timecode leaves out the first labels of every minute but each tenth. This log is read as non-drop-frame, and exactly those labels are missing: it loses frames at each minute and runs away from the picture by 3.6 seconds an hour. Drop-frame is said by the log or by show.yaml, and never guessed. Write "# drop_frame: true" in the log, or drop_frame: true in show.yaml.',
   },
   hoursApart: {
     code: "MATCH422",

@@ -7,7 +7,7 @@ export const NOTE = {
     severity: "error",
     title: "Row that names no take",
     explain:
-      "A take is a slate, a take number and a camera. A row that lacks one of them has no address and is left out. In a table with merged cells, where a blank slate means the one above, day.yaml says so with `notes: {blank_slate_repeats: true}`.",
+      "A take is a slate, a take number and a camera. A row that lacks one of them has no address and is left out. In a table with merged cells, where a blank slate means the one above, day.yaml says so with `notes: {blank_slate_repeats: true}`. Else fill the cell in.",
   },
   stop: {
     code: "NOTE302",
@@ -39,7 +39,7 @@ export const NOTE = {
     code: "NOTE306",
     severity: "error",
     title: "Shutter cannot be read",
-    explain: "The shutter is an angle in degrees (172.8) or an exposure time (1/48). The cell is lost.",
+    explain: "The shutter is an angle in degrees (172.8) or an exposure time (1/48). The cell is lost. Write one of the two.",
   },
   focal: {
     code: "NOTE307",
@@ -57,7 +57,7 @@ export const NOTE = {
     code: "NOTE313",
     severity: "check",
     title: "Still not in the stills folder",
-    explain: "The note names a still that is not in the day's stills/ folder.",
+    explain: "The note names a still that is not in the day's stills/ folder. Copy the picture there, or correct its name.",
   },
   stillUnreadable: {
     code: "NOTE314",
@@ -71,7 +71,7 @@ export const NOTE = {
     severity: "error",
     title: "Still named with a path",
     explain:
-      "The column still takes the name of a file in the day's stills/ folder. A name with a slash could lead out of the show folder, which is never read. The cell is lost.",
+      "The column still takes the name of a file in the day's stills/ folder. A name with a slash could lead out of the show folder, which is never read. The cell is lost. Write the name alone.",
   },
   stillDiffers: {
     code: "NOTE316",

@@ -45,7 +45,7 @@ const SHOW_SHAPE = {
 } as const;
 
 /** Limits that hold where show.yaml does not say others (formats.md 2.1). */
-export const DEFAULT_LIMITS: CheckLimits = Object.freeze({
+const DEFAULT_LIMITS: CheckLimits = Object.freeze({
   stopDifference: 0.15,
   focusDifferenceFraction: 0.1,
   logCoverage: 0.98,

@@ -1,6 +1,7 @@
 /** The command line: which command, which options. Commands are loaded when they run, so that a small one starts fast. */
 import { Command, CommanderError, InvalidArgumentError, Option } from "commander";
 import { thisTool } from "../build/program.ts";
+import { FINDINGS_PER_CODE_AND_FILE } from "../core/findings/collect.ts";
 import { READERS, type Reader } from "../pdf/readers.ts";
 import { EXIT, type Io } from "./io.ts";
 import type { CommonOptions } from "./options.ts";
@@ -47,7 +48,7 @@ function commands(io: Io, done: (exit: number) => void): Command {
     .option("-d, --day <date>", "build this day only, such as 2026-10-06; may be repeated", addDate, [])
     .option("-f, --force", "build every day anew, also into a folder that holds other files", false)
     .option("--strict", "exit 1 when there is anything to check", false)
-    .option("--max-findings <number>", "findings of one code in one file to print (default: 20); 0 prints all", wholeNumber, 20)
+    .addOption(maxFindingsOption())
     .addOption(vfxOption())
     .addOption(mapsOption())
     .addOption(mapWidthOption())
@@ -63,7 +64,7 @@ function commands(io: Io, done: (exit: number) => void): Command {
     .argument("<path>", "show folder, one notes or log file, or - for a file that is piped in")
     .option("-d, --day <date>", "check this day only; may be repeated", addDate, [])
     .option("--strict", "exit 1 when there is anything to check", false)
-    .option("--max-findings <number>", "findings of one code in one file to print (default: 20); 0 prints all", wholeNumber, 20)
+    .addOption(maxFindingsOption())
     .action(async (path: string, _options, command: Command) => {
       const { check } = await import("./commands/check.ts");
       done(await check(path, command.optsWithGlobals(), io));
@@ -75,7 +76,7 @@ function commands(io: Io, done: (exit: number) => void): Command {
     .argument("<show>", "show folder, the one with show.yaml")
     .option("-o, --out <folder>", "output folder (default: beside the show folder, <show>-report)")
     .option("--poll", "look at the files every second: for network volumes, which tell nobody of changes", false)
-    .option("--max-findings <number>", "findings of one code in one file to print (default: 20); 0 prints all", wholeNumber, 20)
+    .addOption(maxFindingsOption())
     .addOption(vfxOption())
     .addOption(mapsOption())
     .addOption(mapWidthOption())
@@ -152,6 +153,11 @@ function oneDate(text: string): string {
 function addDate(text: string, before: readonly string[]): readonly string[] {
   oneDate(text);
   return before.includes(text) ? before : [...before, text];
+}
+
+function maxFindingsOption(): Option {
+  const about = `findings of one code in one file to print (default: ${FINDINGS_PER_CODE_AND_FILE}); 0 prints all`;
+  return new Option("--max-findings <number>", about).argParser(wholeNumber).default(FINDINGS_PER_CODE_AND_FILE);
 }
 
 function vfxOption(): Option {

@@ -1,5 +1,5 @@
 import type { KeyLine } from "../../csv/key-lines.ts";
-import type { CoefficientConvention, RadiusUnit } from "../records.ts";
+import type { CoefficientConvention, RadiusUnit } from "../../optics/convention.ts";
 import { oneOf } from "../written/marks.ts";
 import { type Reading, read, refuse } from "../written/reading.ts";
 

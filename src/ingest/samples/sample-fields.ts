@@ -1,8 +1,8 @@
 /** One OpenTrackIO sample read into flat figures in this project's units and names. */
 
 import { LARGEST_NUMBER, SMALLEST_POSITIVE } from "../../csv/column-spec.ts";
+import type { Direction } from "../../optics/convention.ts";
 import type { LogColumn } from "../log/log-record.ts";
-import type { Direction } from "../records.ts";
 
 export type JsonObject = { readonly [key: string]: unknown };
 

@@ -75,7 +75,7 @@ export interface Lens {
   readonly focalMm: number | null;
   readonly focalMinMm: number | null;
   readonly focalMaxMm: number | null;
-  /** Exact series values (formats.md 3: labels from notes and kit count as exact). */
+  /** Exact values of the series of stops: marks in notes and kit count as exact. */
   readonly widestT: number | null;
   readonly widestF: number | null;
   /** tau, 0..1; from the kit, else (f/T)^2 when both widest stops are known, else `null`. */

@@ -92,7 +92,7 @@ describe("editorial: circled takes of a day, to paste", () => {
     await reader.click(page.locator(`a[href="days/${DAY}/index.html"]`).first());
     await reader.click(page.getByRole("link", { name: "Editorial", exact: true }).first());
     const table = page.locator("section", { has: page.locator("#circled") });
-    await reader.click(table.getByRole("button", { name: "Copy as TSV" }).first());
+    await reader.click(table.getByRole("button", { name: "Copy rows as TSV" }).first());
     await expect.poll(copied).toContain("\t");
     const circled = await table.locator("tbody tr").count();
     // a header and a row each; what stands in the table stands in the clipboard

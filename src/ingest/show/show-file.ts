@@ -44,23 +44,6 @@ const SHOW_SHAPE = {
   accepted: listOf(z.strictObject({ code: written(readFindingCode), file: narrowing, reason: written(readText) })),
 } as const;
 
-/** Limits that hold where show.yaml does not say others (formats.md 2.1). */
-const DEFAULT_LIMITS: CheckLimits = Object.freeze({
-  stopDifference: 0.15,
-  focusDifferenceFraction: 0.1,
-  logCoverage: 0.98,
-  clockDriftFrames: 1,
-  widerThanLensStops: 0.1,
-  focalDifferenceFraction: 0.05,
-  logEdgeSeconds: 1,
-  stopJumpStops: 1,
-  distortionPercent: 20,
-  mealHours: 6,
-  heightDifferenceM: 0.05,
-  angleDifferenceDeg: 1,
-  whiteBalanceMired: 50,
-});
-
 const REQUIRED = ["title", "code", "rate"] as const;
 
 /** Reads show.yaml. `null`, with errors, when title, code or rate cannot be read; every other refused key has its default. */
@@ -118,21 +101,22 @@ function circleOf(value: number | Readonly<Record<string, number>> | undefined):
   return typeof value === "number" ? value : new Map(Object.entries(value));
 }
 
+/** Limits of show.yaml; where it does not say one, the default that docs/show-folder.md lists. */
 function limitsOf(check: Settings<typeof SHOW_SHAPE>["check"]): CheckLimits {
   return {
-    stopDifference: check?.stop_difference ?? DEFAULT_LIMITS.stopDifference,
-    focusDifferenceFraction: check?.focus_difference_fraction ?? DEFAULT_LIMITS.focusDifferenceFraction,
-    logCoverage: check?.log_coverage ?? DEFAULT_LIMITS.logCoverage,
-    clockDriftFrames: check?.clock_drift_frames ?? DEFAULT_LIMITS.clockDriftFrames,
-    widerThanLensStops: check?.wider_than_lens_stops ?? DEFAULT_LIMITS.widerThanLensStops,
-    focalDifferenceFraction: check?.focal_difference_fraction ?? DEFAULT_LIMITS.focalDifferenceFraction,
-    logEdgeSeconds: check?.log_edge_seconds ?? DEFAULT_LIMITS.logEdgeSeconds,
-    stopJumpStops: check?.stop_jump_stops ?? DEFAULT_LIMITS.stopJumpStops,
-    distortionPercent: check?.distortion_percent ?? DEFAULT_LIMITS.distortionPercent,
-    mealHours: check?.meal_hours ?? DEFAULT_LIMITS.mealHours,
-    heightDifferenceM: check?.height_difference_m ?? DEFAULT_LIMITS.heightDifferenceM,
-    angleDifferenceDeg: check?.angle_difference_deg ?? DEFAULT_LIMITS.angleDifferenceDeg,
-    whiteBalanceMired: check?.white_balance_mired ?? DEFAULT_LIMITS.whiteBalanceMired,
+    stopDifference: check?.stop_difference ?? 0.15,
+    focusDifferenceFraction: check?.focus_difference_fraction ?? 0.1,
+    logCoverage: check?.log_coverage ?? 0.98,
+    clockDriftFrames: check?.clock_drift_frames ?? 1,
+    widerThanLensStops: check?.wider_than_lens_stops ?? 0.1,
+    focalDifferenceFraction: check?.focal_difference_fraction ?? 0.05,
+    logEdgeSeconds: check?.log_edge_seconds ?? 1,
+    stopJumpStops: check?.stop_jump_stops ?? 1,
+    distortionPercent: check?.distortion_percent ?? 20,
+    mealHours: check?.meal_hours ?? 6,
+    heightDifferenceM: check?.height_difference_m ?? 0.05,
+    angleDifferenceDeg: check?.angle_difference_deg ?? 1,
+    whiteBalanceMired: check?.white_balance_mired ?? 50,
   };
 }
 

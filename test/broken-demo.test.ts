@@ -177,6 +177,7 @@ describe("the demo with a mistake in every kind of file", () => {
   );
 
   it("counts every log row once", () => {
+    expect(after.byDate.size).toBeGreaterThan(0);
     for (const day of after.byDate.values()) {
       const rows = day.rows as Record<"read" | "used" | "unmatched" | "rejected", number>;
       expect(rows.read).toBe(rows.used + rows.unmatched + rows.rejected);

@@ -41,6 +41,7 @@ export interface Neighbours {
   readonly next: DayId | null;
 }
 
+/** Looks at a day and makes it anew where it has to be. A fault of the program is an outcome, and the pages in place stay; an output folder that cannot be written throws. */
 export async function buildOneDay(session: Session, days: Neighbours, progress: (stage: string) => void): Promise<DayOutcome> {
   const { effects, options } = session;
   const { date, day } = days.id;

@@ -4,6 +4,7 @@ import { dirname, join, resolve } from "node:path";
 import { compareText } from "../core/finding.ts";
 import type { OutFolder } from "./effects.ts";
 
+/** The output folder at `path`, which need not exist yet. Names are relative to it; a failing file system throws its own error. */
 export function outFiles(path: string): OutFolder {
   const root = resolve(path);
   const absolute = (name: string) => join(root, name);

@@ -121,7 +121,7 @@ async function lensTables(summary: DaySummary, vfx: VfxOptions): Promise<readonl
 }
 
 /** `a-33b-2-lens.csv` for `vfx/a-33b-2/lens.csv`. */
-export function lensTableName(packName: string): string {
+function lensTableName(packName: string): string {
   return packName.split("/").slice(1).join("-");
 }
 

@@ -78,6 +78,6 @@ function path(mark: string, d: string): string {
 }
 
 /** Text for content and for attributes in double quotes. */
-export function escapeText(text: string): string {
+function escapeText(text: string): string {
   return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;").replaceAll('"', "&quot;");
 }

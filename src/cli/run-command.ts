@@ -1,6 +1,7 @@
 /** The command line: which command, which options. Commands are loaded when they run, so that a small one starts fast. */
 import { Command, CommanderError, InvalidArgumentError, Option } from "commander";
 import { thisTool } from "../build/program.ts";
+import { FINDINGS_PER_CODE_AND_FILE } from "../core/findings/collect.ts";
 import { READERS, type Reader } from "../pdf/readers.ts";
 import { EXIT, type Io } from "./io.ts";
 import type { CommonOptions } from "./options.ts";
@@ -39,23 +40,20 @@ function commands(io: Io, done: (exit: number) => void): Command {
     .addHelpText("before", EXAMPLES)
     .addHelpText("after", EXITS);
 
-  program
-    .command("build")
-    .description("build the report and the packs of a show folder")
-    .argument("<show>", "show folder, the one with show.yaml")
-    .option("-o, --out <folder>", "output folder (default: beside the show folder, <show>-report)")
-    .option("-d, --day <date>", "build this day only, such as 2026-10-06; may be repeated", addDate, [])
-    .option("-f, --force", "build every day anew, also into a folder that holds other files", false)
-    .option("--strict", "exit 1 when there is anything to check", false)
-    .option("--max-findings <number>", "findings of one code in one file to print (default: 20); 0 prints all", wholeNumber, 20)
-    .addOption(vfxOption())
-    .addOption(mapsOption())
-    .addOption(mapWidthOption())
-    .addOption(pdfOption())
-    .action(async (show: string, _options, command: Command) => {
-      const { build } = await import("./commands/build.ts");
-      done(await build(show, command.optsWithGlobals(), io));
-    });
+  withPackOptions(
+    program
+      .command("build")
+      .description("build the report and the packs of a show folder")
+      .argument("<show>", "show folder, the one with show.yaml")
+      .option("-o, --out <folder>", "output folder (default: beside the show folder, <show>-report)")
+      .option("-d, --day <date>", "build this day only, such as 2026-10-06; may be repeated", addDate, [])
+      .option("-f, --force", "build every day anew, also into a folder that holds other files", false)
+      .option("--strict", "exit 1 when there is anything to check", false)
+      .addOption(maxFindingsOption()),
+  ).action(async (show: string, _options, command: Command) => {
+    const { build } = await import("./commands/build.ts");
+    done(await build(show, command.optsWithGlobals(), io));
+  });
 
   program
     .command("check")
@@ -63,27 +61,24 @@ function commands(io: Io, done: (exit: number) => void): Command {
     .argument("<path>", "show folder, one notes or log file, or - for a file that is piped in")
     .option("-d, --day <date>", "check this day only; may be repeated", addDate, [])
     .option("--strict", "exit 1 when there is anything to check", false)
-    .option("--max-findings <number>", "findings of one code in one file to print (default: 20); 0 prints all", wholeNumber, 20)
+    .addOption(maxFindingsOption())
     .action(async (path: string, _options, command: Command) => {
       const { check } = await import("./commands/check.ts");
       done(await check(path, command.optsWithGlobals(), io));
     });
 
-  program
-    .command("watch")
-    .description("build, then build again what changes; ends with Ctrl-C")
-    .argument("<show>", "show folder, the one with show.yaml")
-    .option("-o, --out <folder>", "output folder (default: beside the show folder, <show>-report)")
-    .option("--poll", "look at the files every second: for network volumes, which tell nobody of changes", false)
-    .option("--max-findings <number>", "findings of one code in one file to print (default: 20); 0 prints all", wholeNumber, 20)
-    .addOption(vfxOption())
-    .addOption(mapsOption())
-    .addOption(mapWidthOption())
-    .addOption(pdfOption())
-    .action(async (show: string, _options, command: Command) => {
-      const { watch } = await import("./commands/watch.ts");
-      done(await watch(show, { ...command.optsWithGlobals(), day: [], force: false, strict: false }, io));
-    });
+  withPackOptions(
+    program
+      .command("watch")
+      .description("build, then build again what changes; ends with Ctrl-C")
+      .argument("<show>", "show folder, the one with show.yaml")
+      .option("-o, --out <folder>", "output folder (default: beside the show folder, <show>-report)")
+      .option("--poll", "look at the files every second: for network volumes, which tell nobody of changes", false)
+      .addOption(maxFindingsOption()),
+  ).action(async (show: string, _options, command: Command) => {
+    const { watch } = await import("./commands/watch.ts");
+    done(await watch(show, { ...command.optsWithGlobals(), day: [], force: false, strict: false }, io));
+  });
 
   program
     .command("verify")
@@ -94,18 +89,16 @@ function commands(io: Io, done: (exit: number) => void): Command {
       done(verify(pack, command.optsWithGlobals<CommonOptions>(), io));
     });
 
-  program
-    .command("pack")
-    .description("build one day and issue its pack, as a folder or as one zip with the day's pages")
-    .argument("<show>", "show folder, the one with show.yaml")
-    .option("-d, --day <date>", "the day, such as 2026-10-06", oneDate)
-    .option("--zip", "make a zip of the pack and the day's pages", false)
-    .option("-o, --out <file>", "the zip file (default: <code>-<date>.zip beside the report)")
-    .option("--report <folder>", "folder of the report (default: beside the show folder, <show>-report)")
-    .addOption(vfxOption())
-    .addOption(mapsOption())
-    .addOption(mapWidthOption())
-    .addOption(pdfOption())
+  withPackOptions(
+    program
+      .command("pack")
+      .description("build one day and issue its pack, as a folder or as one zip with the day's pages")
+      .argument("<show>", "show folder, the one with show.yaml")
+      .option("-d, --day <date>", "the day, such as 2026-10-06", oneDate)
+      .option("--zip", "make a zip of the pack and the day's pages", false)
+      .option("-o, --out <file>", "the zip file (default: <code>-<date>.zip beside the report)")
+      .option("--report <folder>", "folder of the report (default: beside the show folder, <show>-report)"),
+  )
     .addHelpText("after", ISSUES)
     .action(async (show: string, _options, command: Command) => {
       const { pack } = await import("./commands/pack.ts");
@@ -154,22 +147,19 @@ function addDate(text: string, before: readonly string[]): readonly string[] {
   return before.includes(text) ? before : [...before, text];
 }
 
-function vfxOption(): Option {
-  return takeChoice("--vfx <which>", "takes that get a folder of lens files for VFX");
+function maxFindingsOption(): Option {
+  const about = `findings of one code in one file to print (default: ${FINDINGS_PER_CODE_AND_FILE}); 0 prints all`;
+  return new Option("--max-findings <number>", about).argParser(wholeNumber).default(FINDINGS_PER_CODE_AND_FILE);
 }
 
-function mapsOption(): Option {
-  return takeChoice("--maps <which>", "takes whose folder has UV maps and shading maps, which are large");
-}
-
-function mapWidthOption(): Option {
-  const about = "width of the maps, or full (default: a quarter of the recorded width)";
-  return new Option("--map-width <pixels>", about).argParser(mapWidth);
-}
-
-function pdfOption(): Option {
-  const about = `a PDF for one reader beside the camera report: ${READERS.slice(0, -1).join(", ")} or ${READERS.at(-1)}; may be repeated`;
-  return new Option("--pdf <reader>", about).argParser(addReader).default([]);
+/** What a pack holds, asked alike by every command that builds. */
+function withPackOptions(command: Command): Command {
+  const readers = `${READERS.slice(0, -1).join(", ")} or ${READERS.at(-1)}`;
+  return command
+    .addOption(takeChoice("--vfx <which>", "takes that get a folder of lens files for VFX"))
+    .addOption(takeChoice("--maps <which>", "takes whose folder has UV maps and shading maps, which are large"))
+    .option("--map-width <pixels>", "width of the maps, or full (default: a quarter of the recorded width)", mapWidth)
+    .option("--pdf <reader>", `a PDF for one reader beside the camera report: ${readers}; may be repeated`, addReader, []);
 }
 
 function addReader(text: string, before: readonly Reader[]): readonly Reader[] {

@@ -101,6 +101,7 @@ export interface FindingCounts {
   readonly remark: number;
 }
 
+/** How many findings there are of each severity. Accepted ones are not counted; one that stands for more counts as so many. */
 export function countFindings(findings: readonly Finding[]): FindingCounts {
   const counts = { error: 0, check: 0, remark: 0 };
   for (const f of findings) if (f.accepted == null) counts[f.severity] += f.more ?? 1;

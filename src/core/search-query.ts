@@ -2,7 +2,7 @@
 import { codeKey, fold, hasDigit, hyphenKey, type TimeSpan, timeSpan, words } from "./search-words.ts";
 
 /** Field words, as in `lens:35`. */
-export const SEARCH_FIELDS = ["slate", "take", "camera", "scene", "clip", "roll", "day", "lens", "t", "note", "plate"] as const;
+const SEARCH_FIELDS = ["slate", "take", "camera", "scene", "clip", "roll", "day", "lens", "t", "note", "plate"] as const;
 export type SearchField = (typeof SEARCH_FIELDS)[number];
 
 interface Typed {

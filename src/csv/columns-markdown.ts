@@ -10,6 +10,7 @@ import {
   NOTE_COLUMNS,
 } from "./columns.ts";
 
+/** A file of the show folder: `title` is its path, `keys` its lines before the header. */
 interface Section {
   readonly title: string;
   readonly intro: string;
@@ -17,7 +18,7 @@ interface Section {
   readonly columns: readonly ColumnSpec[];
 }
 
-const SECTIONS: readonly Section[] = [
+export const COLUMN_SECTIONS: readonly Section[] = [
   { title: "kit/cameras.csv", intro: "One row per camera and sensor mode.", columns: CAMERA_COLUMNS },
   { title: "kit/lenses.csv", intro: "One row per lens.", columns: LENS_COLUMNS },
   {
@@ -44,7 +45,7 @@ const SECTIONS: readonly Section[] = [
 
 /** The column reference as Markdown: for each table its keys and its columns with unit and meaning. `*` marks what is required. */
 export function columnsMarkdown(): string {
-  const parts = SECTIONS.flatMap((section) => [
+  const parts = COLUMN_SECTIONS.flatMap((section) => [
     `## ${section.title}`,
     section.intro,
     ...(section.keys === undefined

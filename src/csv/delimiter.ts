@@ -1,5 +1,5 @@
 /** Delimiters of tables, in the order of preference. */
-export const DELIMITERS = [",", ";", "\t", "|"] as const;
+const DELIMITERS = [",", ";", "\t", "|"] as const;
 export type Delimiter = (typeof DELIMITERS)[number];
 
 /**

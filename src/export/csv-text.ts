@@ -9,7 +9,7 @@ export function csvText(header: readonly string[], rows: readonly (readonly CsvC
   return [header, ...rows].map((row) => `${row.map(csvCell).join(",")}\n`).join("");
 }
 
-/** One cell. Text that begins with `= + - @` and is no number gets a leading apostrophe (formats.md 4.2). */
+/** One cell. Text that begins with `= + - @` and is no number gets a leading apostrophe. */
 export function csvCell(value: CsvCell): string {
   if (value === null) return "";
   if (typeof value !== "string") return String(value);

@@ -29,6 +29,7 @@ const DESCRIPTIONS: Readonly<Record<string, string>> = {
   column: "character of the line where the cell begins, counted from 1",
 };
 
+/** The descriptor of `takes.csv` and `findings.csv` as JSON text. */
 export function dayDataPackage(summary: DaySummary): string {
   const resource = (name: string, description: string, columns: readonly string[]) =>
     tableResource(name, description, columns.map(field));

@@ -143,7 +143,7 @@ function depthObject(depth: DepthFigures | null, summary: TakeSummary): Record<s
 }
 
 /** A finding in the contract's key order. */
-export function findingObject(finding: Finding): Record<string, unknown> {
+function findingObject(finding: Finding): Record<string, unknown> {
   return {
     code: finding.code,
     severity: finding.severity,

@@ -4,6 +4,7 @@ import { csvText } from "./csv-text.ts";
 
 export const FINDINGS_COLUMNS = ["code", "severity", "file", "line", "column", "field", "message", "hint", "take"] as const;
 
+/** The text of findings.csv, header included; what a finding does not say is an empty cell. */
 export function findingsCsv(findings: readonly Finding[]): string {
   return csvText(
     FINDINGS_COLUMNS,

@@ -2,7 +2,7 @@
 import type { DayDigest, InputDigest } from "../summary/digest-types.ts";
 import { type CsvCell, csvText } from "./csv-text.ts";
 
-export const INPUT_COLUMNS = ["file", "bytes", "sha256", "date"] as const;
+const INPUT_COLUMNS = ["file", "bytes", "sha256", "date"] as const;
 
 /** Show and kit first, then the days in the order given; `date` is empty for show and kit. */
 export function inputsCsv(showFiles: readonly InputDigest[], digests: readonly DayDigest[]): string {

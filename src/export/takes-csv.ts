@@ -30,6 +30,7 @@ export const TAKES_COLUMNS = [
   "remarks",
 ] as const;
 
+/** The text of takes.csv, header included; what was not recorded is an empty cell, infinity is `inf`. */
 export function takesCsv(summary: DaySummary): string {
   const rows = summary.takes.map((s): CsvCell[] => {
     const { take } = s;

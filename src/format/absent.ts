@@ -6,13 +6,3 @@ export const NOT_RECORDED = "not recorded";
 export const NOT_LOGGED = "not logged";
 /** It could not be worked out from what there is. */
 export const NOT_CALCULATED = "not calculated";
-
-/** The text of a value, or the word for its absence. */
-export function orNotRecorded<T>(value: T | null | undefined, write: (value: T) => string = String): string {
-  return value === null || value === undefined ? NOT_RECORDED : write(value);
-}
-
-/** The text of a logged number, or the word for its absence; NaN is absent. */
-export function orNotLogged(value: number | null | undefined, write: (value: number) => string = String): string {
-  return value === null || value === undefined || Number.isNaN(value) ? NOT_LOGGED : write(value);
-}

@@ -1,7 +1,7 @@
 /** Text cut to what a place can hold, and said to be cut. */
 
 /** Whether the text is longer than `most` characters. */
-export function isLong(text: string, most: number): boolean {
+function isLong(text: string, most: number): boolean {
   return [...text].length > most;
 }
 

@@ -6,9 +6,11 @@ import type { Place } from "../core/finding.ts";
 import type { ShowAcceptance } from "../core/findings/accepted.ts";
 import type { CalibrationPointValues, CoefficientConvention } from "../optics/convention.ts";
 import type { FrameRate } from "../time/frame-rate.ts";
+import type { EncoderTable } from "./log/encoder-table.ts";
 import type { LensLog } from "./log/log-record.ts";
 import type { StillData } from "./pictures/still-lens.ts";
 import type { CheckLimits } from "./show/check-limits.ts";
+import type { FocusSpan, Span, StopSpan } from "./written/spans.ts";
 
 /** One value read from a cell: the value in canonical units, the exact text, and where the text stands. */
 export interface Cell<T> {
@@ -16,28 +18,6 @@ export interface Cell<T> {
   readonly text: string;
   readonly place: Place;
 }
-
-/** A written range or single value, in the order written (`from` = `to` for a single value). */
-export interface Span {
-  readonly from: number;
-  readonly to: number;
-}
-
-/** A written stop: the number as written (`label`) and the exact series value (2.8 is 2.828...; 2.1, no label, is 2.1). */
-export interface StopSpan {
-  readonly from: number;
-  readonly to: number;
-  /** Whether a letter said T or f; `null` when none did (then it is a T-stop). */
-  readonly kind: "t" | "f" | null;
-}
-
-/** A written focus: dioptres (1/m from the image plane, infinity = 0), in the order written. */
-export interface FocusSpan {
-  readonly fromDioptres: number;
-  readonly toDioptres: number;
-}
-
-// ---------------------------------------------------------------------------------------------------- show.yaml
 
 export interface ShowRecord {
   readonly title: string;
@@ -55,8 +35,6 @@ export interface ShowRecord {
   readonly limits: CheckLimits;
   readonly accepted: readonly ShowAcceptance[];
 }
-
-// ---------------------------------------------------------------------------------------------------- kit
 
 export interface SensorMode {
   readonly camera: string;
@@ -82,7 +60,7 @@ export interface Lens {
   readonly focalMm: number | null;
   readonly focalMinMm: number | null;
   readonly focalMaxMm: number | null;
-  /** Exact series values (formats.md 3: labels from notes and kit count as exact). */
+  /** Exact values of the series of stops: marks in notes and kit count as exact. */
   readonly widestT: number | null;
   readonly widestF: number | null;
   /** tau, 0..1; from the kit, else (f/T)^2 when both widest stops are known, else `null`. */
@@ -103,16 +81,6 @@ export interface Lens {
   readonly place: Place;
 }
 
-export type {
-  CoefficientConvention,
-  CoefficientName,
-  Coefficients,
-  Direction,
-  DistortionModel,
-  RadiusUnit,
-} from "../optics/convention.ts";
-export { COEFFICIENTS } from "../optics/convention.ts";
-
 /** One row of a calibration table. */
 export interface CalibrationPoint extends CalibrationPointValues {
   readonly place: Place;
@@ -129,23 +97,6 @@ export interface CalibrationTable {
   readonly points: readonly CalibrationPoint[];
 }
 
-/** A mark of a lens: what the focus encoder reads there. */
-export interface EncoderMark {
-  readonly encoder: number;
-  /** 1/m from the image plane; 0 is infinity. */
-  readonly focusDioptres: number;
-  readonly place: Place;
-}
-
-/** From readings of a focus encoder to distances, for one lens. */
-export interface EncoderTable {
-  readonly lens: string;
-  readonly file: string;
-  readonly sha256: string;
-  /** Two or more, by increasing reading; no reading twice. */
-  readonly marks: readonly EncoderMark[];
-}
-
 export interface Kit {
   /** In file order; the first row of a camera is its default mode. */
   readonly modes: readonly SensorMode[];
@@ -155,8 +106,6 @@ export interface Kit {
   /** By lens id; absent where the kit has none. */
   readonly encoders?: ReadonlyMap<string, EncoderTable>;
 }
-
-// ---------------------------------------------------------------------------------------------------- day
 
 export interface ScheduledScene {
   readonly scene: string;
@@ -245,8 +194,6 @@ export interface NoteRow {
   readonly still: Cell<string> | null;
   readonly remarks: Cell<string> | null;
 }
-
-// ---------------------------------------------------------------------------------------------------- stills
 
 export interface Still {
   /** Relative to the show folder. */

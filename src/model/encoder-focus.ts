@@ -3,7 +3,7 @@
 import type { Finding } from "../core/finding.ts";
 import { type FindingKind, findingOf } from "../core/findings/kind.ts";
 import { LOG } from "../core/findings/log.ts";
-import type { EncoderMark, EncoderTable } from "../ingest/records.ts";
+import type { EncoderMark, EncoderTable } from "../ingest/log/encoder-table.ts";
 import type { LogShare } from "./distribute.ts";
 
 /**

@@ -2,15 +2,11 @@
 import { depthOfField, fNumberFor } from "../optics/depth-of-field.ts";
 import { stopsBetween } from "../optics/exposure.ts";
 import { sameName } from "./address.ts";
+import { type Range, rangeOf } from "./range.ts";
 import type { Take } from "./types.ts";
 
 /** Focal lengths further apart than this, as a share, give a picture of another size. */
 const FOCAL_TOLERANCE = 0.02;
-
-export interface Range {
-  readonly low: number;
-  readonly high: number;
-}
 
 /** What a lens did over a take; `null` where neither log nor note (nor, for the focal length, the kit) says it. */
 export interface LensState {
@@ -91,16 +87,6 @@ function depthDioptres(hero: Take, state: LensState): number | null {
 
 function outside(a: Range, b: Range, tolerance: number): boolean {
   return a.low < b.low * (1 - tolerance) || a.high > b.high * (1 + tolerance);
-}
-
-function rangeOf(values: Float64Array | undefined): Range | null {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (const value of values ?? []) {
-    if (value < low) low = value;
-    if (value > high) high = value;
-  }
-  return low <= high ? { low, high } : null;
 }
 
 /** The range of nine values in ten: one frame of noise is no other stop. */

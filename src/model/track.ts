@@ -1,8 +1,9 @@
 /** One take's log on the take's own frames. */
 
+import type { EncoderTable } from "../ingest/log/encoder-table.ts";
 import { METRES_PER_FOCUS_UNIT } from "../ingest/log/focus-units.ts";
 import { LOG_COLUMNS, type LogColumn } from "../ingest/log/log-record.ts";
-import type { EncoderTable, Lens } from "../ingest/records.ts";
+import type { Lens } from "../ingest/records.ts";
 import type { LogShare } from "./distribute.ts";
 import { dioptresOfReadings, encoderStep } from "./encoder-focus.ts";
 import type { FrameRun, LensTrack } from "./types.ts";

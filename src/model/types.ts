@@ -4,7 +4,6 @@ import type { DistanceM } from "../core/quantity.ts";
 import type { LogColumn } from "../ingest/log/log-record.ts";
 import type {
   CalibrationTable,
-  CoefficientConvention,
   DayRecord,
   Lens,
   NoteRow,
@@ -14,6 +13,7 @@ import type {
   Still,
   TakeStatus,
 } from "../ingest/records.ts";
+import type { CoefficientConvention } from "../optics/convention.ts";
 import type { FrameRate } from "../time/frame-rate.ts";
 
 /** A run of frames of a take, both ends included, 0-based from timecodeIn. */

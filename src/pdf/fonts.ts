@@ -5,7 +5,7 @@
 import { createRequire } from "node:module";
 import type { Doc } from "./document.ts";
 
-export const FACES = {
+const FACES = {
   sans: "DejaVuSansCondensed",
   bold: "DejaVuSansCondensed-Bold",
   slant: "DejaVuSansCondensed-Oblique",

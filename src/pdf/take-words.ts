@@ -8,7 +8,7 @@ import { fixed, trimmed } from "../format/number.ts";
 import { percent } from "../format/percent.ts";
 import { stopRange, stops, transmittanceText } from "../format/stop.ts";
 import { durationText } from "../format/time.ts";
-import { listWords, plural, sentenceCase } from "../format/words.ts";
+import { listWords, sentenceCase } from "../format/words.ts";
 import type { CalibrationState, TakeSummary } from "../summary/types.ts";
 import { formatTimecode } from "../time/timecode.ts";
 import { lensName } from "../view/names.ts";
@@ -18,24 +18,6 @@ export interface WordedFigure {
   readonly term: string;
   readonly text: string;
   readonly source: string | null;
-}
-
-/** The eight figures that stand at the head of a plate, always in this order. */
-export function mainFigures(t: TakeSummary, distances: DistanceSystem): readonly WordedFigure[] {
-  const { take } = t;
-  const extent = take.note?.tcIn == null ? "logged" : "noted";
-  const lensSerial = take.lens?.serial ?? null;
-  const lensFrom = take.lensSource ?? "noted";
-  return [
-    figure("Timecode in", t.timecodeIn, extent),
-    figure("First frame after", t.timecodeOut, extent),
-    figure("Length", take.durationFrames === 0 ? null : lengthText(t), plural(take.durationFrames, "frame")),
-    figure("Clip", take.clip, take.roll === null ? "noted" : `noted, roll ${take.roll}`),
-    figure("Lens", lensText(t), lensSerial === null ? lensFrom : `${lensFrom}, serial ${lensSerial}`),
-    figure("Focal length", focalText(t), t.focal?.source ?? null),
-    figure("Stop", stopText(t), t.tStop === null ? null : stopSource(t), absentInLog(t)),
-    figure("Focus", focusText(t, distances), t.focus?.source ?? null, absentInLog(t)),
-  ];
 }
 
 /** Where the figures of a take's row come from, and what the row has no column for. */
@@ -100,7 +82,7 @@ export function frameTimecode(t: TakeSummary, frame: number): string {
   return inFrame === null ? `frame ${frame}` : formatTimecode(inFrame + frame, rate, dropFrame);
 }
 
-/** What people wrote down beyond the main figures. */
+/** What people wrote down beyond the figures of the take's row. */
 export function notedFigures(t: TakeSummary, distances: DistanceSystem): readonly WordedFigure[] {
   const { take } = t;
   const mode = take.sensorMode;
@@ -202,15 +184,6 @@ function shadingText(t: TakeSummary): string | null {
 
 function tauText(tau: number | null): string {
   return tau === null ? "" : ` ${transmittanceText(tau)}`;
-}
-
-function stopSource(t: TakeSummary): string {
-  const range = t.tStop?.rangeStops ?? 0;
-  return range < 0.05 ? (t.tStop?.source ?? "") : `${t.tStop?.source}, ${stops(range)}`;
-}
-
-function absentInLog(t: TakeSummary): string {
-  return t.take.track === null ? NOT_RECORDED : NOT_LOGGED;
 }
 
 function figure(term: string, text: string | null, source: string | null, absent = NOT_RECORDED): WordedFigure {

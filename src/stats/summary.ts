@@ -22,10 +22,3 @@ export function minMax(values: ArrayLike<number>): { readonly min: number; reado
   }
   return found ? { min, max } : null;
 }
-
-/** Number of values that are not NaN. */
-export function countLogged(values: ArrayLike<number>): number {
-  let count = 0;
-  for (let i = 0; i < values.length; i++) if (!Number.isNaN(values[i])) count++;
-  return count;
-}

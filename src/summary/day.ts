@@ -49,7 +49,7 @@ export function summariseDay(day: Day, kit: Kit, most = FINDINGS_PER_CODE_AND_FI
 }
 
 /** A take counts once whatever the cameras, a clip per camera; a duplicate address counts nowhere. */
-export function dayTotals(summaries: readonly TakeSummary[], day: Day): DayTotals {
+function dayTotals(summaries: readonly TakeSummary[], day: Day): DayTotals {
   const clips = summaries.filter((summary) => !summary.take.duplicate);
   const takeKey = (summary: TakeSummary): string => `${sameName(summary.take.slate)}\u0000${sameName(summary.take.take)}`;
   const circledKeys = new Set(clips.filter((clip) => clip.take.circled).map(takeKey));

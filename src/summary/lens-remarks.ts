@@ -3,7 +3,7 @@ import type { Lens } from "../ingest/records.ts";
 import type { DayDigest, TakeDigest } from "./digest-types.ts";
 
 /** Words that a remark on a lens's condition has; the lens's own id counts too. */
-export const CONDITION_WORDS =
+const CONDITION_WORDS =
   /\b(?:scratch\w*|chip(?:ped)?|dust\w*|smear\w*|haze|hazy|fungus|flare\w*|ghost\w*|streak\w*|iris|stiff\w*|slip(?:s|ped)?|loose|knock(?:ed)? (?:the|its) lens|back ?focus|re-?marked|collimat\w*|shim\w*|mount|front element|rear element|lens (?:heat|cap|gear|support)\w*|breath\w*|focus scale|hunt\w*)\b/i;
 
 export interface LensRemark {

@@ -32,7 +32,7 @@ export interface PlateMates {
 }
 
 /** Slate of the hero that a plate belongs to; its own slate for a hero and for a plate that names none. */
-export function setUpSlate(take: Take): string {
+function setUpSlate(take: Take): string {
   return take.plateOf ?? take.slate;
 }
 
@@ -71,7 +71,7 @@ function fits({ sameLens, focalDiffers, stopsApart, dioptresApart, dioptresAllow
 }
 
 /** How a plate differs from its hero. */
-export function plateDifference(plate: TakeSummary, hero: TakeSummary): PlateDifference {
+function plateDifference(plate: TakeSummary, hero: TakeSummary): PlateDifference {
   return {
     match: plateMatch(plate.take, hero.take),
     sameSerial: same(plate.take.lens?.serial, hero.take.lens?.serial),

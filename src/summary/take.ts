@@ -87,7 +87,7 @@ export function summariseTake(take: Take, found: readonly Finding[], limits: Che
 }
 
 /** Frame index of the take's middle logged frame: floor((n-1)/2) of the n logged ones. */
-export function middleLoggedFrame(take: Take): number | null {
+function middleLoggedFrame(take: Take): number | null {
   const track = take.track;
   if (track === null || track.framesLogged === 0) return null;
   let left = Math.floor((track.framesLogged - 1) / 2);

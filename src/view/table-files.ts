@@ -10,43 +10,50 @@ export interface TableFile {
   readonly text: string;
 }
 
+/** The pages with a link to that file under each such table. A page without one is the very same object. */
+export function linkTableFiles(pages: PageSet): PageSet {
+  const linked = Object.entries(pages).map(([kind, models]) => [
+    kind,
+    models.map((page) => mapTables(page, (table) => withFile(table, page.path))),
+  ]);
+  return Object.fromEntries(linked);
+}
+
+/** The files that those links lead to. */
+export function tableFiles(pages: PageSet): readonly TableFile[] {
+  return Object.values(pages)
+    .flat()
+    .flatMap((page) => overflowing(page).map((table) => ({ path: tablePath(page.path, table.id), text: table.overflow })));
+}
+
 /** `days/2026-10-06/vfx.html` and `others-table`: `days/2026-10-06/vfx.others-table.csv`. */
 function tablePath(page: string, table: string): string {
   return `${page.replace(/\.html$/, "")}.${table}.csv`;
 }
 
-/** The pages with a link to that file under each such table. */
-export function linkTableFiles<T>(pages: T): T {
-  return mapTables(pages, "", (table, page) => {
-    const path = tablePath(page, table.id);
-    const size = fileSize(new TextEncoder().encode(table.overflow).length);
-    return { ...table, hasFile: true, file: { label: "All rows as CSV", href: hrefTo(page, path), size } };
-  });
-}
-
-/** The files that those links lead to. */
-export function tableFiles(pages: PageSet): readonly TableFile[] {
-  const files: TableFile[] = [];
-  mapTables(pages, "", (table, page) => {
-    files.push({ path: tablePath(page, table.id), text: table.overflow });
-    return table;
-  });
-  return files;
+function withFile(table: TableModel, page: string): TableModel {
+  const size = fileSize(new TextEncoder().encode(table.overflow).length);
+  return { ...table, hasFile: true, file: { label: "All rows as CSV", href: hrefTo(page, tablePath(page, table.id)), size } };
 }
 
 /** A copy where tables that overflow have been changed; what holds none is the very same object. */
-function mapTables<T>(value: T, page: string, change: (table: TableModel, page: string) => TableModel): T {
+function mapTables<T>(value: T, change: (table: TableModel) => TableModel): T {
   if (value === null || typeof value !== "object") return value;
-  if (isOverflowing(value)) return change(value, page) as T & TableModel;
-  const here = "path" in value && "storeKey" in value ? String(value.path) : page;
+  if (isOverflowing(value)) return change(value) as T & TableModel;
   if (Array.isArray(value)) {
-    const mapped = value.map((item) => mapTables(item, here, change));
+    const mapped = value.map((item) => mapTables(item, change));
     return mapped.some((item, i) => item !== value[i]) ? (mapped as T) : value;
   }
-  const entries = Object.entries(value).map(([key, item]) => [key, mapTables(item, here, change), item] as const);
+  const entries = Object.entries(value).map(([key, item]) => [key, mapTables(item, change), item] as const);
   return entries.some(([, after, before]) => after !== before)
     ? (Object.fromEntries(entries.map(([key, after]) => [key, after])) as T)
     : value;
+}
+
+/** The tables in a page model that overflow, in the order in which they stand in it. */
+function overflowing(value: unknown): readonly TableModel[] {
+  if (value === null || typeof value !== "object") return [];
+  return isOverflowing(value) ? [value] : Object.values(value).flatMap((item) => overflowing(item));
 }
 
 function isOverflowing(value: object): value is TableModel {

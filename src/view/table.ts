@@ -78,7 +78,7 @@ export interface TableModel {
 }
 
 /** A page prints no more rows than this: beyond it browsers take seconds to open a page. */
-export const MOST_ROWS = 2000;
+const MOST_ROWS = 2000;
 
 export interface CellOptions {
   readonly num?: boolean;

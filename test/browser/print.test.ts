@@ -134,8 +134,10 @@ describe("printing", () => {
     ["A4", "", "paper-a4", [595, 842]],
     ["Letter", "paper-letter", "paper-a4", [612, 792]],
   ] as const)("puts the production page of each day on one sheet of %s", async (_, other, paper, [width, height]) => {
+    const paths = inject("demoPages").production ?? [];
+    expect(paths).not.toEqual([]);
     const page = await browser.newPage();
-    for (const path of inject("demoPages").production ?? []) {
+    for (const path of paths) {
       await page.goto(demoUrl(path));
       if (other !== "") {
         await page.evaluate(

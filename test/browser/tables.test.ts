@@ -213,7 +213,9 @@ describe("taking rows away", () => {
   });
 
   it("is offered by every table: a file or the rows", async () => {
-    for (const path of pagesOf(out).map((built) => built.path)) {
+    const paths = pagesOf(out).map((built) => built.path);
+    expect(paths).not.toEqual([]);
+    for (const path of paths) {
       const html = readFileSync(join(out, path), "utf8");
       const tables = [...html.matchAll(/<table\b[^>]*>/g)].map(([tag]) => tag).filter((tag) => !tag.includes('class="calendar"'));
       for (const tag of tables) {

@@ -7,7 +7,7 @@ describe("cells of the pack's tables", () => {
     expect(csvCell("two\nlines")).toBe('"two\nlines"');
     expect(csvCell("plain")).toBe("plain");
   });
-  it("never begin with a character that a spreadsheet runs, unless they are numbers (formats.md 4.2)", () => {
+  it("never begin with a character that a spreadsheet runs, unless they are numbers", () => {
     expect(csvCell("=HYPERLINK(1)")).toBe("'=HYPERLINK(1)");
     expect(csvCell("+1 take")).toBe("'+1 take");
     expect(csvCell("@home")).toBe("'@home");

@@ -1,5 +1,4 @@
 import { describe, expect, test } from "vitest";
-import { orNotLogged, orNotRecorded } from "../../src/format/absent.ts";
 import { depths, dioptres, fileSize, fps, grams, kelvin, signedGrams } from "../../src/format/amounts.ts";
 import { degrees, roll, shutter, tilt } from "../../src/format/degrees.ts";
 import { eighths } from "../../src/format/pages.ts";
@@ -71,14 +70,6 @@ test("masses, temperatures, dioptres, depths and rates", () => {
   expect([shown(grams(1090)), shown(signedGrams(1470)), shown(signedGrams(-330))]).toEqual(["1^090~g", "+1^470~g", "\u2212330~g"]);
   expect([shown(kelvin(4300)), dioptres(0.25), shown(depths(3.94))]).toEqual(["4300~K", "0.250", "3.9~depths"]);
   expect([shown(fps(24)), shown(fps(24000 / 1001))]).toEqual(["24~fps", "23.976~fps"]);
-});
-
-describe("absence is a word", () => {
-  test("zero is a value, null and NaN are not", () => {
-    expect([orNotRecorded(null), orNotRecorded(undefined), orNotRecorded(0)]).toEqual(["not recorded", "not recorded", "0"]);
-    expect([orNotLogged(Number.NaN), orNotLogged(0), orNotLogged(null)]).toEqual(["not logged", "0", "not logged"]);
-    expect(orNotRecorded(3, (n) => `T${n}`)).toBe("T3");
-  });
 });
 
 describe("words", () => {

@@ -25,7 +25,7 @@ const RIGHT = 128;
 const TOP = 26;
 const BOTTOM = 36;
 /** Seconds from which a cell is filled darker. */
-export const FILL_SECONDS = { more: 10, most: 60 } as const;
+const FILL_SECONDS = { more: 10, most: 60 } as const;
 
 /** Across: the stop, a block of the border is a third. Up: focus as 1 / distance. */
 export function focusStopMap(map: LensMap, options: FocusStopMapOptions): Drawing {

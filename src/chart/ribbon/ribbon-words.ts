@@ -39,7 +39,7 @@ function moveWords(from: DistanceM, to: DistanceM, system: PageDistances): strin
 }
 
 /** The move of a take in one clause: up to three pulls one after the other, else the largest and where it ended. */
-export function focusClause(summary: TakeSummary, system: PageDistances): string {
+function focusClause(summary: TakeSummary, system: PageDistances): string {
   const { focus, pulls } = summary;
   if (focus === null) return summary.perFrame === null ? "No log for this clip, no focus noted" : "No focus logged or noted";
   if (focus.source === "noted") {

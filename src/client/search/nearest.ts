@@ -45,7 +45,7 @@ function queryWith(terms: readonly SearchTerm[], at: number, code: string): stri
  * The slate, slate with take, clip, roll or lens within a slip or two of the typed code, as the notes write it; one digit for
  * another counts as two slips.
  */
-export function nearestCode(key: string, { entries, lenses }: Pick<Prepared, "entries" | "lenses">): string | null {
+function nearestCode(key: string, { entries, lenses }: Pick<Prepared, "entries" | "lenses">): string | null {
   const limit = Math.min(Math.max(20, 3 * key.length), 10 * key.length - 1);
   const shape = shapeOf(key);
   let least = limit + 0.5;

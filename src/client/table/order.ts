@@ -37,7 +37,7 @@ export function sortKey(text: string): SortKey {
 }
 
 /** Below, equal or above 0 as with `Array.sort`, for two keys that have something. */
-export function compareKeys(a: readonly Piece[], b: readonly Piece[]): number {
+function compareKeys(a: readonly Piece[], b: readonly Piece[]): number {
   for (let i = 0; i < Math.min(a.length, b.length); i++) {
     const order = comparePieces(a[i] as Piece, b[i] as Piece);
     if (order !== 0) return order;

@@ -21,7 +21,7 @@ export function xOfFrame(plot: Plot, frame: number): number {
 }
 
 /** The frame whose place is nearest to an x of the drawing, inside the take. */
-export function frameOfX(plot: Plot, x: number): number {
+function frameOfX(plot: Plot, x: number): number {
   const frame = Math.round(((x - plot.left) * plot.frames) / (plot.right - plot.left));
   return Math.min(plot.frames - 1, Math.max(0, frame));
 }

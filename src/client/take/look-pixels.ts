@@ -18,7 +18,7 @@ export interface LightPicture {
 }
 
 /** Near black, where the code is steepest, a step of light is a twentieth of a step of the code. */
-export const WHITE = 65_535;
+const WHITE = 65_535;
 
 export function lightOf({ widthPx, heightPx, rgba }: Omit<Picture, "rgba"> & { readonly rgba: ArrayLike<number> }): LightPicture {
   const light = new Uint16Array(3 * widthPx * heightPx);

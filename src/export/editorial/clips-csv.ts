@@ -3,7 +3,7 @@ import { clipsByName } from "../../summary/clips.ts";
 import type { DayDigest } from "../../summary/digest-types.ts";
 import { type CsvCell, csvText, rateCell } from "../csv-text.ts";
 
-export const CLIP_COLUMNS = [
+const CLIP_COLUMNS = [
   "clip",
   "roll",
   "date",

@@ -14,7 +14,7 @@ import { takeMarks } from "./marks.ts";
 import { clipName, type RateGroup, type TimedTake } from "./reels.ts";
 
 /** Event numbers have three digits in the columns of both readers. */
-export const EVENTS_PER_LIST = 999;
+const EVENTS_PER_LIST = 999;
 
 export const EDL_LOSSES: FormatLosses = {
   format: "CMX 3600 edit list",

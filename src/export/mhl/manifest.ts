@@ -10,7 +10,7 @@ export const HISTORY_FOLDER = "ascmhl";
 export const CHAIN_NAME = "ascmhl_chain.xml";
 
 /** Files that are no part of a pack. The standard's own list of what is left out. */
-export const IGNORED = [".DS_Store", HISTORY_FOLDER, `${HISTORY_FOLDER}/`] as const;
+const IGNORED = [".DS_Store", HISTORY_FOLDER, `${HISTORY_FOLDER}/`] as const;
 
 /** Who made a generation, and when. Nothing here comes from the clock or the machine. */
 export interface HistorySettings {

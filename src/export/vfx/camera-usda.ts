@@ -16,7 +16,7 @@ export const losses: readonly string[] = [
 ];
 
 /** Time code of the take's first frame. */
-export const FIRST_TIME_CODE = 1001;
+const FIRST_TIME_CODE = 1001;
 
 /** The layer; `null` when no frame has a focal length or the sensor mode is not known: USD would assume one. */
 export function cameraUsda(day: DaySummary, summary: TakeSummary): string | null {

@@ -1,7 +1,5 @@
 /** Text of USD layers: values, attributes with time samples, dictionaries. */
 
-export type UsdType = "float" | "double" | "string" | "int";
-
 /** Values by time code. A series whose samples are all alike is written as one value. */
 export interface UsdSeries {
   readonly times: readonly number[];

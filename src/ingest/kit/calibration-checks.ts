@@ -1,7 +1,8 @@
 import type { Place } from "../../core/finding.ts";
 import type { FindingCollector } from "../../core/findings/collect.ts";
 import { KIT } from "../../core/findings/kit.ts";
-import type { CalibrationPoint, CalibrationTable, CoefficientName, DistortionModel } from "../records.ts";
+import type { CoefficientName, DistortionModel } from "../../optics/convention.ts";
+import type { CalibrationPoint, CalibrationTable } from "../records.ts";
 import { needsArea } from "./convention-keys.ts";
 
 const OF_MODEL: Readonly<Record<DistortionModel, RegExp>> = {

@@ -1,5 +1,5 @@
 import type { KeyLine } from "../../csv/key-lines.ts";
-import type { CoefficientConvention, RadiusUnit } from "../records.ts";
+import type { CoefficientConvention, RadiusUnit } from "../../optics/convention.ts";
 import { oneOf } from "../written/marks.ts";
 import { type Reading, read, refuse } from "../written/reading.ts";
 
@@ -45,7 +45,7 @@ const SMALLEST_SIDE_MM = 0.1;
 const LARGEST_SIDE_MM = 10_000;
 
 /** An area such as `24.89x18.66` in mm. */
-export function readArea(text: string): Reading<{ readonly width: number; readonly height: number }> {
+function readArea(text: string): Reading<{ readonly width: number; readonly height: number }> {
   const match = /^(\d+(?:\.\d+)?)\s*(?:mm)?\s*[xX\u00d7*]\s*(\d+(?:\.\d+)?)\s*(?:mm)?$/.exec(text.trim());
   const width = Number(match?.[1]);
   const height = Number(match?.[2]);

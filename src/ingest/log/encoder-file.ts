@@ -4,9 +4,9 @@ import { CSV } from "../../core/findings/csv.ts";
 import { KIT } from "../../core/findings/kit.ts";
 import { ENCODER_COLUMNS } from "../../csv/columns.ts";
 import { readTable, type TableRow } from "../../csv/table.ts";
-import type { EncoderMark, EncoderTable } from "../records.ts";
 import { hasRequiredCells, rowCells } from "../row-cells.ts";
 import { readMetres } from "../written/metres.ts";
+import type { EncoderMark, EncoderTable } from "./encoder-table.ts";
 
 /** Reads the marks of one lens, put in the order of their readings. `null`, with an error, when fewer than two can be used. */
 export function readEncoderFile(

@@ -1,8 +1,8 @@
 /** One OpenTrackIO sample read into flat figures in this project's units and names. */
 
 import { LARGEST_NUMBER, SMALLEST_POSITIVE } from "../../csv/column-spec.ts";
+import type { Direction } from "../../optics/convention.ts";
 import type { LogColumn } from "../log/log-record.ts";
-import type { Direction } from "../records.ts";
 
 export type JsonObject = { readonly [key: string]: unknown };
 
@@ -152,7 +152,7 @@ export function isObject(value: unknown): value is JsonObject {
 }
 
 /** The object at the last name of a path; `null` when it is absent or, with a bad field, something else. */
-export function objectOf(parent: JsonObject, path: readonly string[], bad: BadField[]): JsonObject | null {
+function objectOf(parent: JsonObject, path: readonly string[], bad: BadField[]): JsonObject | null {
   const value = parent[path.at(-1) as string];
   if (value === undefined || value === null) return null;
   if (isObject(value)) return value;

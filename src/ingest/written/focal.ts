@@ -1,5 +1,5 @@
-import type { Span } from "../records.ts";
 import { plainCharacters, type Reading, read, refuse } from "./reading.ts";
+import type { Span } from "./spans.ts";
 
 const SHORTEST_MM = 0.1;
 const LONGEST_MM = 100_000;

@@ -1,6 +1,6 @@
-import type { FocusSpan } from "../records.ts";
 import { metresIn, readDistance, readWrittenDistance, type WrittenDistance, withoutUnit } from "./distance.ts";
 import { plainCharacters, type Reading, read, refuse } from "./reading.ts";
+import type { FocusSpan } from "./spans.ts";
 
 /**
  * A focus distance or a range in the order written, in dioptres from the image plane (infinity is 0): `1.9 m`, `3.2-1.6 m`,

@@ -1,6 +1,6 @@
 import { exactStop, FULL_STOPS, inBetweenStop, splitStop } from "../../optics/exposure.ts";
-import type { StopSpan } from "../records.ts";
 import { plainCharacters, type Reading, read, refuse } from "./reading.ts";
+import type { StopSpan } from "./spans.ts";
 
 type Kind = "t" | "f" | null;
 interface OneStop {

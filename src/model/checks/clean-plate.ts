@@ -2,7 +2,8 @@
 import { CHECK } from "../../core/findings/check.ts";
 import { didYouMean } from "../../core/nearest-name.ts";
 import { sameName } from "../address.ts";
-import { heroesFor, plateMatch, type Range } from "../plate-match.ts";
+import { heroesFor, plateMatch } from "../plate-match.ts";
+import type { Range } from "../range.ts";
 import type { Take } from "../types.ts";
 import type { DayContext } from "./day.ts";
 import { metres, round } from "./words.ts";

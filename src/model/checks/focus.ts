@@ -1,6 +1,7 @@
 /** The noted distances against the logged ones: frozen focus, units mixed up, and plain difference. */
 import { CHECK } from "../../core/findings/check.ts";
-import type { Cell, FocusSpan } from "../../ingest/records.ts";
+import type { Cell } from "../../ingest/records.ts";
+import type { FocusSpan } from "../../ingest/written/spans.ts";
 import { logPlaceWords, type TakeContext } from "./context.ts";
 import { metres, round, sortedValues } from "./words.ts";
 

@@ -1,6 +1,7 @@
 /** Where the camera stood: noted height, tilt and roll against the log, and what no camera can have. */
 import { CHECK } from "../../core/findings/check.ts";
 import type { Cell } from "../../ingest/records.ts";
+import { type Range, rangeOf } from "../range.ts";
 import { logPlaceWords, type TakeContext } from "./context.ts";
 import { round } from "./words.ts";
 
@@ -9,11 +10,6 @@ const PLATE_TO_LENS: readonly [number, number] = [0.03, 0.35];
 /** A smaller tilt may as well be read from the other side of the level. */
 const SMALLEST_TILT = 1;
 const SMALLEST_PERCENT = 2;
-
-interface Range {
-  readonly low: number;
-  readonly high: number;
-}
 
 export function checkPlacement(context: TakeContext): void {
   const { take, limits, tell } = context;
@@ -91,16 +87,6 @@ function degreesOfPercent(percent: number): number {
 
 function isOutside(value: number, { low, high }: Range, by: number): boolean {
   return value < low - by - 1e-9 || value > high + by + 1e-9;
-}
-
-function rangeOf(values: Float64Array | undefined): Range | null {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (const value of values ?? []) {
-    if (value < low) low = value;
-    if (value > high) high = value;
-  }
-  return low <= high ? { low, high } : null;
 }
 
 function rangeText({ low, high }: Range): string {

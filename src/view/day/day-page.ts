@@ -74,7 +74,6 @@ export interface DayPage extends PageModel {
   readonly files: readonly FileLink[];
   readonly hasFiles: boolean;
   readonly remarks: readonly Fact[];
-  readonly methodsHref: string;
 }
 
 export function dayPage(day: DayContext): DayPage {
@@ -128,7 +127,6 @@ export function dayPage(day: DayContext): DayPage {
     files,
     hasFiles: files.length > 0,
     remarks: remarkFacts(day),
-    methodsHref: hrefTo(path, METHODS_PATH),
   };
 }
 
@@ -172,7 +170,7 @@ export function hourFacts(day: DayContext): readonly Fact[] {
   ];
 }
 
-export function dayTurns(day: DayContext, path: string): readonly DayTurn[] {
+function dayTurns(day: DayContext, path: string): readonly DayTurn[] {
   const { days } = day.site;
   const here = days.findIndex((d) => d.date === day.summary.date);
   const before = here > 0 ? days[here - 1] : undefined;

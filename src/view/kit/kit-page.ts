@@ -1,9 +1,8 @@
 /** The kit: cameras, the lens set, how alike its lenses are. */
 import { NOT_RECORDED } from "../../format/absent.ts";
 import { grams } from "../../format/amounts.ts";
-import { distance, millimetres } from "../../format/length.ts";
 import { fixed, thousands, trimmed } from "../../format/number.ts";
-import { lightRatioText, signedStops, stops, transmittanceText, tStop } from "../../format/stop.ts";
+import { signedStops, transmittanceText, tStop } from "../../format/stop.ts";
 import { listWords, plural } from "../../format/words.ts";
 import type { Kit, Lens, ShowInput } from "../../ingest/records.ts";
 import { stopsBetween } from "../../optics/exposure.ts";
@@ -14,7 +13,7 @@ import { setConsistency } from "../../summary/set-consistency.ts";
 import type { SetConsistency } from "../../summary/types.ts";
 import type { PageModel, SiteContext } from "../context.ts";
 import { distanceInColumn, distanceUnit } from "../distances.ts";
-import { type Fact, factOr } from "../facts.ts";
+import type { Fact } from "../facts.ts";
 import { hrefTo, KIT_PATH, lensPaths } from "../links.ts";
 import { type Distances, lensName } from "../names.ts";
 import { pageBase } from "../page.ts";
@@ -23,6 +22,7 @@ import { cell, column, num, numOr, row, type TableModel, table, textOr } from ".
 import { type DrawingView, distortionDrawing, type KitDrawings, kitDrawings } from "./kit-drawings.ts";
 import { lensFocal } from "./kit-facts.ts";
 import { type CautionLine, cautionLine } from "./set-caution-words.ts";
+import { setFacts } from "./set-facts.ts";
 
 export interface KitPage extends PageModel {
   readonly about: string;
@@ -153,51 +153,6 @@ function lensTable(kit: Kit, distances: Distances): TableModel {
     ],
     rows,
   );
-}
-
-function setFacts(set: SetConsistency, distances: Distances): readonly Fact[] {
-  const t = set.widestT;
-  const close = set.closeFocusM;
-  return [
-    factOr("Widest stops", t === null ? null : `${tStop(t.fastest)} to ${tStop(t.slowest)}`, NOT_RECORDED, {
-      source: t === null ? "" : `spread ${stops(t.spreadStops)}`,
-    }),
-    factOr("The set can hold", t === null ? null : tStop(t.slowest), NOT_RECORDED, { source: "every lens opens so far" }),
-    factOr("Light ratio", t === null ? null : lightRatioText(t.lightRatio), NOT_RECORDED, {
-      source: "fastest to slowest, calculated",
-    }),
-    factOr(
-      "Front diameters",
-      set.fronts.length === 0 ? null : set.fronts.map((f) => millimetres(f.diameterMm)).join(", "),
-      NOT_RECORDED,
-      {
-        source: "kit",
-      },
-    ),
-    factOr("Mass", set.massG === null ? null : `${grams(set.massG.lightest)} to ${grams(set.massG.heaviest)}`, NOT_RECORDED, {
-      source: "kit",
-    }),
-    factOr(
-      "Close focus",
-      close === null ? null : `${distance(close.nearest, distances)} to ${distance(close.farthest, distances)}`,
-      NOT_RECORDED,
-      { source: "kit" },
-    ),
-    factOr("Squeeze", set.squeezes.length === 0 ? null : listWords(set.squeezes.map((s) => trimmed(s, 3))), NOT_RECORDED, {
-      source: set.squeezes.length > 1 ? "not one set: sort by squeeze first" : "kit",
-    }),
-    factOr("Smallest image circle", set.imageCircle === null ? null : millimetres(set.imageCircle.smallestMm), NOT_RECORDED, {
-      source: circleWords(set),
-    }),
-    factOr("Mounts", set.mounts.length === 0 ? null : listWords(set.mounts), NOT_RECORDED, { source: "kit" }),
-  ];
-}
-
-/** The circle against the largest picture: who covers it, or which lenses do not. */
-function circleWords({ imageCircle }: SetConsistency): string {
-  if (imageCircle === null) return "";
-  const picture = `the largest active diagonal, ${millimetres(imageCircle.largestDiagonalMm)}`;
-  return imageCircle.tooSmall.length === 0 ? `covers ${picture}` : `${listWords(imageCircle.tooSmall)} below ${picture}`;
 }
 
 function frontsTable(set: SetConsistency): TableModel {

@@ -44,17 +44,7 @@ export function progressRow(day: DayProgress, cameras: readonly string[]): Row {
   return row(cell(dayHeading(day), day.day === null ? name : { ...name, note: dateShort(date) }), [
     numOr(hours.firstShot === null ? null : dayMinutes(hours.firstShot), NOT_RECORDED),
     numOr(hours.wrap === null ? null : dayMinutes(hours.wrap), NOT_RECORDED),
-    pagesCell(own.eighthsScheduled),
-    pagesCell(own.eighthsCompleted),
-    pagesCell(toDate.eighthsCompleted),
-    pagesCell(day.eighthsRemaining),
-    ...pair(own.setups, toDate.setups),
-    ...pair(own.takes, toDate.takes),
-    ...pair(own.circled, toDate.circled),
-    ...cameraCells(own, cameras),
-    num(minutesSeconds(toDate.mediaSeconds)),
-    ratioCell(own),
-    ratioCell(toDate),
+    ...figureCells(own, toDate, day.eighthsRemaining, cameras),
     asked === 0 ? num("0") : cell(thousands(asked), { num: true, href: hrefTo(SHOW_PRODUCTION_PATH, dayPath(date, "findings")) }),
   ]);
 }
@@ -69,10 +59,23 @@ export function sumRow(days: readonly DayProgress[], cameras: readonly string[])
   return row(cell(name), [
     cell("below", { num: true }),
     cell("below", { num: true }),
+    ...figureCells(own, toDate, last?.eighthsRemaining ?? null, cameras),
+    num(thousands(open)),
+  ]);
+}
+
+/** The cells from the pages to the ratios, alike for a day and for the days that are summed. */
+function figureCells(
+  own: ProgressFigures,
+  toDate: ProgressFigures,
+  eighthsRemaining: number | null,
+  cameras: readonly string[],
+): readonly Cell[] {
+  return [
     pagesCell(own.eighthsScheduled),
     pagesCell(own.eighthsCompleted),
     pagesCell(toDate.eighthsCompleted),
-    pagesCell(last?.eighthsRemaining ?? null),
+    pagesCell(eighthsRemaining),
     ...pair(own.setups, toDate.setups),
     ...pair(own.takes, toDate.takes),
     ...pair(own.circled, toDate.circled),
@@ -80,8 +83,7 @@ export function sumRow(days: readonly DayProgress[], cameras: readonly string[])
     num(minutesSeconds(toDate.mediaSeconds)),
     ratioCell(own),
     ratioCell(toDate),
-    num(thousands(open)),
-  ]);
+  ];
 }
 
 function pair(own: number, toDate: number): readonly Cell[] {

@@ -57,7 +57,7 @@ function hashCell(hash: string | undefined) {
 }
 
 /** "9f3c52e1 … 07ab": enough to recognise a file; the whole hash stands on the day page. */
-export function shortHash(hash: string): string {
+function shortHash(hash: string): string {
   return `${hash.slice(0, 8)} … ${hash.slice(-4)}`;
 }
 

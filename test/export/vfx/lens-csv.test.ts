@@ -13,7 +13,7 @@ const row = (text: string, frame: number): Record<string, string> => {
 };
 
 describe("lens.csv", () => {
-  it("has the columns of formats.md 4.3 in their order, then those that nobody knows", () => {
+  it("has the agreed columns in their order, then those that nobody knows", () => {
     const day = dayOf({ rows: ["2,4,x", "2,4,=1+1"], header: "focus_m,t,Rail [V]" });
     const lines = lensCsv(firstTake(day)).split("\n");
     expect(lines[0]).toBe(

@@ -3,12 +3,12 @@ import type { Source } from "../core/quantity.ts";
 import { NOT_CALCULATED, NOT_LOGGED, NOT_RECORDED } from "../format/absent.ts";
 import { fps, kelvin } from "../format/amounts.ts";
 import { degrees, roll, shutter, tilt } from "../format/degrees.ts";
-import { areaMm, type DistanceSystem, distance, distanceRange, millimetres, millimetresRange } from "../format/length.ts";
+import { type DistanceSystem, distance, distanceRange, millimetres, millimetresRange } from "../format/length.ts";
 import { fixed, trimmed } from "../format/number.ts";
 import { percent } from "../format/percent.ts";
 import { stopRange, stops, transmittanceText } from "../format/stop.ts";
 import { durationText } from "../format/time.ts";
-import { listWords, plural, sentenceCase } from "../format/words.ts";
+import { listWords, sentenceCase } from "../format/words.ts";
 import type { CalibrationState, TakeSummary } from "../summary/types.ts";
 import { formatTimecode } from "../time/timecode.ts";
 import { lensName } from "../view/names.ts";
@@ -18,24 +18,6 @@ export interface WordedFigure {
   readonly term: string;
   readonly text: string;
   readonly source: string | null;
-}
-
-/** The eight figures that stand at the head of a plate, always in this order. */
-export function mainFigures(t: TakeSummary, distances: DistanceSystem): readonly WordedFigure[] {
-  const { take } = t;
-  const extent = take.note?.tcIn == null ? "logged" : "noted";
-  const lensSerial = take.lens?.serial ?? null;
-  const lensFrom = take.lensSource ?? "noted";
-  return [
-    figure("Timecode in", t.timecodeIn, extent),
-    figure("First frame after", t.timecodeOut, extent),
-    figure("Length", take.durationFrames === 0 ? null : lengthText(t), plural(take.durationFrames, "frame")),
-    figure("Clip", take.clip, take.roll === null ? "noted" : `noted, roll ${take.roll}`),
-    figure("Lens", lensText(t), lensSerial === null ? lensFrom : `${lensFrom}, serial ${lensSerial}`),
-    figure("Focal length", focalText(t), t.focal?.source ?? null),
-    figure("Stop", stopText(t), t.tStop === null ? null : stopSource(t), absentInLog(t)),
-    figure("Focus", focusText(t, distances), t.focus?.source ?? null, absentInLog(t)),
-  ];
 }
 
 /** Where the figures of a take's row come from, and what the row has no column for. */
@@ -54,9 +36,9 @@ export function sourcesSentence(t: TakeSummary): string {
   });
   const parts = [
     ...bySource,
-    ...(take.lens?.serial == null ? [] : [`lens serial ${take.lens.serial}`]),
+    ...(take.lens?.serial == null ? [] : [`serial ${take.lens.serial}`]),
     ...(take.roll === null ? [] : [`roll ${take.roll}`]),
-    ...(t.timecodeOut === null ? [] : [`first frame after ${t.timecodeOut}`]),
+    ...(t.timecodeOut === null ? [] : [`out ${t.timecodeOut}`]),
   ];
   return parts.length === 0 ? `${sentenceCase(NOT_RECORDED)}.` : `${sentenceCase(parts.join("; "))}.`;
 }
@@ -103,7 +85,6 @@ export function frameTimecode(t: TakeSummary, frame: number): string {
 /** What people wrote down beyond the main figures. */
 export function notedFigures(t: TakeSummary, distances: DistanceSystem): readonly WordedFigure[] {
   const { take } = t;
-  const mode = take.sensorMode;
   return [
     figure("filters", t.filters, "noted"),
     figure("ND", t.ndStops === null ? null : stops(t.ndStops), "noted"),
@@ -120,11 +101,7 @@ export function notedFigures(t: TakeSummary, distances: DistanceSystem): readonl
     ),
     figure("tilt", t.tiltDeg === null ? null : tilt(t.tiltDeg.value), t.tiltDeg?.source ?? null),
     figure("roll angle", t.rollDeg === null ? null : roll(t.rollDeg.value), t.rollDeg?.source ?? null),
-    figure(
-      "sensor mode",
-      mode === null ? null : `${mode.sensorMode}, ${areaMm(mode.activeWidthMm, mode.activeHeightMm)}`,
-      take.note?.sensorMode == null ? "kit" : "noted",
-    ),
+    figure("sensor mode", take.sensorMode?.sensorMode ?? null, take.note?.sensorMode == null ? "kit" : "noted"),
   ];
 }
 
@@ -154,7 +131,7 @@ export function calculatedFigures(t: TakeSummary, distances: DistanceSystem): re
     figure("hyperfocal", hyper === null ? null : distanceRange(hyper.min, hyper.max, distances), "calculated", NOT_CALCULATED),
     figure(
       "angle of view",
-      angle === null ? null : `${degrees(angle.horizontal)} across, ${degrees(angle.vertical)} high`,
+      angle === null ? null : `${degrees(angle.horizontal)} by ${degrees(angle.vertical)}`,
       "calculated",
       NOT_CALCULATED,
     ),
@@ -174,7 +151,7 @@ export function stopUsedText(t: TakeSummary): string {
     case "f":
       return "the f-number of the log";
     case "t-times-root-tau":
-      return `T times the root of the lens's transmittance${tauText(t.take.lens?.transmittance ?? null)}`;
+      return `T times the root of the transmittance${tauText(t.take.lens?.transmittance ?? null)}`;
     case "t":
       return "T in place of the f-number, as the transmittance is not known";
     default:
@@ -202,15 +179,6 @@ function shadingText(t: TakeSummary): string | null {
 
 function tauText(tau: number | null): string {
   return tau === null ? "" : ` ${transmittanceText(tau)}`;
-}
-
-function stopSource(t: TakeSummary): string {
-  const range = t.tStop?.rangeStops ?? 0;
-  return range < 0.05 ? (t.tStop?.source ?? "") : `${t.tStop?.source}, ${stops(range)}`;
-}
-
-function absentInLog(t: TakeSummary): string {
-  return t.take.track === null ? NOT_RECORDED : NOT_LOGGED;
 }
 
 function figure(term: string, text: string | null, source: string | null, absent = NOT_RECORDED): WordedFigure {

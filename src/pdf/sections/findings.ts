@@ -35,6 +35,8 @@ export function findingsSection(report: Report, wanted: (finding: Finding) => bo
   if (showFindings.length === 0) return;
   const whole = countFindings(showFindings);
   const words = `${plural(whole.error, "error")}, ${whole.check} to check, ${plural(whole.remark, "remark")}`;
+  flow.y += 10;
+  flow.need(80);
   paragraph(report, section, `In show.yaml and the kit: ${words}.`, { style: TYPE.strong });
   findingsTable(report, section, showFindings);
 }

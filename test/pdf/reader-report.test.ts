@@ -43,7 +43,7 @@ describe("a PDF for one reader", () => {
     for (const words of ["Plate sheet 12 ", "Plate sheet 12B ", "Lens facts", "Formulas"]) expect(text).toContain(words);
     // eighths, ratio and hours are no matter of lenses
     for (const words of ["Script, min:s", "Shooting ratio", "Pages in eighths", "Working hours"]) expect(text).not.toContain(words);
-    expect(text).toContain("Every input file with its hash is in inputs.csv of the pack.");
+    expect(text).toContain("The camera report lists the input files with their hashes.");
   });
 
   itWith("pdftotext", "gives production the page to sign and a row a set-up", async () => {
@@ -54,6 +54,8 @@ describe("a PDF for one reader", () => {
     // 12 has takes 1 A, 2 A and 2 B: 312, 754 and 741 frames at 24 are 75.3 s.
     expect(text).toMatch(/Set-ups In shooting order.*12 12 A and B 3 2 1:15 /);
     for (const words of ["Plate sheet", "Mass and balance"]) expect(text).not.toContain(words);
+    expect(text).toContain(" to check, 0 accepted.");
+    expect(text).not.toContain("Remark ");
   });
 
   itWith("pdftotext", "gives VFX the lenses that were used, and not the rest of the kit", async () => {
@@ -62,7 +64,7 @@ describe("a PDF for one reader", () => {
     const fewer = { ...day, lensUse: day.lensUse.filter((use) => use.lens === used?.lens) };
     const facts = look("pdftotext", await readerReport(fewer, "vfx", OPTIONS), ["-layout", "file", "-"])
       .split("Lens facts")[1]
-      ?.split("Mass and balance")[0];
+      ?.split("Plate sheet")[0];
     for (const { id } of day.kit.lenses) {
       if (id === used?.lens) expect(facts).toContain(`${id}. `);
       else expect(facts).not.toContain(`${id}. `);

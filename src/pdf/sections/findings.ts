@@ -25,7 +25,8 @@ export function findingsSection(report: Report, wanted: (finding: Finding) => bo
   const { error, check, remark } = countFindings(openFindings(findings));
   const accepted = findings.filter((finding) => finding.accepted != null);
   if (flow.left() < 220) flow.newPage();
-  const counts = `${plural(error, "error")}, ${check} to check, ${plural(remark, "remark")}, ${accepted.length} accepted.`;
+  const remarks = findings.length < summary.findings.length && remark === 0 ? "" : `, ${plural(remark, "remark")}`;
+  const counts = `${plural(error, "error")}, ${check} to check${remarks}, ${accepted.length} accepted.`;
   const section = sectionHead(report, FINDINGS_TITLE, counts);
   report.places.mark(FINDINGS_TARGET, flow.y - 24);
   report.bookmark.add(FINDINGS_TITLE, flow.y - 24);

@@ -29,10 +29,14 @@ export function lensSection(report: Report): void {
   const section = lensesHead(report, LENSES_TITLE);
   useTable(report, section);
   kitChangesTable(report, section);
-  lensFacts(report, section, report.summary.kit.lenses);
+  const { lenses } = report.summary.kit;
+  const facts = lensFacts(report, section, lenses);
+  report.flow.y += 6;
+  if (lenses.some((lens) => lens.massG !== null)) paragraph(report, facts, MASS_CAUTION);
+  paragraph(report, facts, FOCUS_CAUTION);
 }
 
-/** The lenses of the day alone. */
+/** The lenses of the day alone; the cautions are with what the report says of itself. */
 export function usedLensSection(report: Report): void {
   const section = lensesHead(report, "Lenses");
   useTable(report, section);
@@ -53,7 +57,7 @@ function lensesHead(report: Report, title: string): Element {
   return section;
 }
 
-function lensFacts(report: Report, section: Element, lenses: readonly Lens[]): void {
+function lensFacts(report: Report, section: Element, lenses: readonly Lens[]): Element {
   const { flow } = report;
   flow.y += 16;
   flow.need(110);
@@ -69,9 +73,7 @@ function lensFacts(report: Report, section: Element, lenses: readonly Lens[]): v
     flow.y,
   );
   factsTable(report, facts, lenses);
-  flow.y += 6;
-  if (lenses.some((lens) => lens.massG !== null)) paragraph(report, facts, MASS_CAUTION);
-  paragraph(report, facts, FOCUS_CAUTION);
+  return facts;
 }
 
 function useTable(report: Report, parent: Element): void {

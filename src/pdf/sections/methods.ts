@@ -47,7 +47,7 @@ export function methodsSection(report: Report): void {
   about(report, section, "H3", [FOCUS_CAUTION, MASS_CAUTION, HOURS_CAUTION]);
 }
 
-/** What stands behind lens figures alone, below a section that gives the cautions. */
+/** What stands behind lens figures alone. */
 export function lensMethodsSection(report: Report): void {
   const section = computed(report);
   formulas(
@@ -55,8 +55,8 @@ export function lensMethodsSection(report: Report): void {
     section,
     SHOWN.filter((id) => !OF_THE_DAY.includes(id)),
   );
-  paragraph(report, section, "Every input file with its hash is in inputs.csv of the pack.");
-  about(report, section, "H3", []);
+  paragraph(report, section, "The camera report lists the input files with their hashes.");
+  about(report, section, "H3", [FOCUS_CAUTION, MASS_CAUTION]);
 }
 
 function computed(report: Report): Element {

@@ -16,7 +16,8 @@ export function productionReport(report: Report): void {
   glance(report);
   report.flow.newPage();
   setupsTable(report);
-  findingsSection(report);
+  // a remark asks nothing of the office; the camera report has it
+  findingsSection(report, (finding) => finding.severity !== "remark");
   aboutSection(report, [HOURS_CAUTION]);
 }
 

@@ -26,10 +26,9 @@ if (!prepareVenv(base)) {
 }
 
 mkdirSync(demo, { recursive: true });
-const built = spawnSync(process.execPath, ["dist/cli/main.js", "build", "data", "--out", demo, "--quiet", "--map-width", "288"], {
-  cwd: root,
-  encoding: "utf8",
-});
+const readers = ["editorial", "vfx", "production"].flatMap((reader) => ["--pdf", reader]);
+const options = ["--out", demo, "--quiet", "--map-width", "288", ...readers];
+const built = spawnSync(process.execPath, ["dist/cli/main.js", "build", "data", ...options], { cwd: root, encoding: "utf8" });
 if (built.status !== 0 && built.status !== 1) {
   console.log(`the demo did not build (exit ${built.status}): ${built.stderr}`);
   totals.failed++;

@@ -51,27 +51,17 @@ const LINES = { none: 1, zip: 16 } as const;
 /** Fixed, so that the bytes do not change with a default. A block comes back in one piece. */
 const ZLIB = { level: 4, memLevel: 8, chunkSize: 64 * 1024 } as const;
 const MOST_NAME_BYTES = 31;
+/** Blocks at work at a time: the threads that Node deflates on, and one that waits. */
+const SIDE_BY_SIDE = 5;
 
-/**
- * The file. Attributes and channels are written in the order of their names, as the format's own library does. The blocks are
- * deflated side by side.
- */
+/** The file. Attributes and channels are written in the order of their names, as the format's own library does. */
 export async function exrBytes(picture: ExrPicture): Promise<Uint8Array> {
   const { dataWindow, compression } = picture;
   const channels = [...picture.channels].sort((a, b) => (a.name < b.name ? -1 : 1));
   const height = dataWindow.bottom - dataWindow.top + 1;
   const header = Buffer.concat([int(MAGIC), int(VERSION), ...headerParts(picture, channels), Buffer.of(0)]);
   const lines = LINES[compression];
-  const scratch = Buffer.alloc(lines * lineBytes(picture, channels));
-  const blocks: Promise<Buffer>[] = [];
-  for (let row = 0; row < height; row += lines) {
-    const rows = Math.min(lines, height - row);
-    const pixels = pixelBytes(picture, channels, row, rows, scratch);
-    blocks.push(
-      compression === "zip" ? zipped(pixels, () => pixelBytes(picture, channels, row, rows)) : Promise.resolve(Buffer.from(pixels)),
-    );
-  }
-  const done = await Promise.all(blocks);
+  const done = await blocksOf(picture, channels, Math.ceil(height / lines));
   const table = Buffer.alloc(8 * done.length);
   let at = header.length + table.length;
   const parts = done.flatMap((block, i) => {
@@ -80,6 +70,25 @@ export async function exrBytes(picture: ExrPicture): Promise<Uint8Array> {
     return [int(dataWindow.top + i * lines), int(block.length), block];
   });
   return Buffer.concat([header, table, ...parts], at);
+}
+
+/** The blocks from the top, a few deflated side by side; each of these has memory that it uses again for its next block. */
+async function blocksOf(picture: ExrPicture, channels: readonly ExrChannel[], count: number): Promise<readonly Buffer[]> {
+  const { compression, dataWindow } = picture;
+  const height = dataWindow.bottom - dataWindow.top + 1;
+  const lines = LINES[compression];
+  const blocks: Buffer[] = [];
+  let next = 0;
+  const work = async () => {
+    const room = Buffer.alloc(lines * lineBytes(picture, channels));
+    const sorted = Buffer.alloc(room.length);
+    for (let i = next++; i < count; i = next++) {
+      const pixels = pixelBytes(picture, channels, i * lines, Math.min(lines, height - i * lines), room);
+      blocks[i] = compression === "zip" ? await zipped(pixels, sorted.subarray(0, pixels.length)) : Buffer.from(pixels);
+    }
+  };
+  await Promise.all(Array.from({ length: Math.min(SIDE_BY_SIDE, count) }, work));
+  return blocks;
 }
 
 function lineBytes({ dataWindow }: ExrPicture, channels: readonly ExrChannel[]): number {
@@ -118,14 +127,8 @@ function valueBytes({ type, value }: ExrValue): Buffer {
   return Buffer.concat([unsigned(value[0]), unsigned(value[1])]);
 }
 
-/** The rows of a block, in `room` if there is one: line by line, in a line channel by channel, in a channel pixel by pixel. */
-function pixelBytes(
-  picture: ExrPicture,
-  channels: readonly ExrChannel[],
-  row: number,
-  rows: number,
-  room: Buffer = Buffer.alloc(rows * lineBytes(picture, channels)),
-): Buffer {
+/** The rows of a block, put into `room`: line by line, in a line channel by channel, in a channel pixel by pixel. */
+function pixelBytes(picture: ExrPicture, channels: readonly ExrChannel[], row: number, rows: number, room: Buffer): Buffer {
   const width = picture.dataWindow.right - picture.dataWindow.left + 1;
   const bytes = room.subarray(0, rows * lineBytes(picture, channels));
   let at = 0;
@@ -149,12 +152,20 @@ function putSwapped(part: Float32Array | Uint16Array, bytes: Buffer, at: number)
   });
 }
 
-/** Bytes at even places, then those at odd ones; each as the difference from the one before plus 128; deflated unless that grows. */
-async function zipped(pixels: Buffer, again: () => Buffer): Promise<Buffer> {
-  const { length } = pixels;
-  const sorted = Buffer.allocUnsafe(length);
-  const half = (length + 1) >> 1;
-  const pairs = length >> 1;
+/**
+ * Bytes at even places, then those at odd ones; each as the difference from the one before plus 128; deflated unless that grows.
+ * `sorted` is as long as `pixels` and starts where a 32-bit word may.
+ */
+async function zipped(pixels: Buffer, sorted: Buffer): Promise<Buffer> {
+  if (LITTLE_ENDIAN && pixels.length % 8 === 0) sortWords(words(pixels), words(sorted));
+  else sortBytes(pixels, sorted);
+  const deflated = await deflateBytes(sorted, ZLIB);
+  return deflated.length < pixels.length ? deflated : Buffer.from(pixels);
+}
+
+function sortBytes(pixels: Buffer, sorted: Buffer): void {
+  const half = (pixels.length + 1) >> 1;
+  const pairs = pixels.length >> 1;
   // the first byte stands as it is, which is the difference from 128
   let even = 128;
   let odd = pixels[2 * half - 2] as number;
@@ -167,8 +178,35 @@ async function zipped(pixels: Buffer, again: () => Buffer): Promise<Buffer> {
     odd = second;
   }
   if (half > pairs) sorted[pairs] = (pixels[2 * pairs] as number) - even + 128;
-  const deflated = await deflateBytes(sorted, ZLIB);
-  return deflated.length < length ? deflated : again();
+}
+
+/** What `sortBytes` does, four bytes of each half at a time; for whole pairs of words. */
+function sortWords(pixels: Uint32Array, sorted: Uint32Array): void {
+  const half = pixels.length >> 1;
+  let even = 128 << 24;
+  // the last byte of the first half is at the last even place
+  let odd = ((pixels[2 * half - 1] as number) << 8) & 0xff000000;
+  for (let i = 0; i < half; i++) {
+    const first = pixels[2 * i] as number;
+    const second = pixels[2 * i + 1] as number;
+    const evens = (first & 0xff) | ((first >>> 8) & 0xff00) | ((second & 0xff) << 16) | ((second << 8) & 0xff000000);
+    const odds = ((first >>> 8) & 0xff) | ((first >>> 16) & 0xff00) | ((second << 8) & 0xff0000) | (second & 0xff000000);
+    sorted[i] = differences(evens, (evens << 8) | (even >>> 24));
+    sorted[half + i] = differences(odds, (odds << 8) | (odd >>> 24));
+    even = evens;
+    odd = odds;
+  }
+}
+
+/** Byte by byte `a - b + 128`: the high bits are held apart, so that no byte borrows from the next. */
+function differences(a: number, b: number): number {
+  return ((a | HIGH_BITS) - (b & ~HIGH_BITS)) ^ ((a ^ b) & HIGH_BITS);
+}
+
+const HIGH_BITS = 0x80808080 | 0;
+
+function words(bytes: Buffer): Uint32Array {
+  return new Uint32Array(bytes.buffer, bytes.byteOffset, bytes.length >> 2);
 }
 
 function boxBytes({ left, top, right, bottom }: ExrBox): Buffer {

@@ -3,7 +3,7 @@ import type { Source } from "../core/quantity.ts";
 import { NOT_CALCULATED, NOT_LOGGED, NOT_RECORDED } from "../format/absent.ts";
 import { fps, kelvin } from "../format/amounts.ts";
 import { degrees, roll, shutter, tilt } from "../format/degrees.ts";
-import { areaMm, type DistanceSystem, distance, distanceRange, millimetres, millimetresRange } from "../format/length.ts";
+import { type DistanceSystem, distance, distanceRange, millimetres, millimetresRange } from "../format/length.ts";
 import { fixed, trimmed } from "../format/number.ts";
 import { percent } from "../format/percent.ts";
 import { stopRange, stops, transmittanceText } from "../format/stop.ts";
@@ -36,9 +36,9 @@ export function sourcesSentence(t: TakeSummary): string {
   });
   const parts = [
     ...bySource,
-    ...(take.lens?.serial == null ? [] : [`lens serial ${take.lens.serial}`]),
+    ...(take.lens?.serial == null ? [] : [`serial ${take.lens.serial}`]),
     ...(take.roll === null ? [] : [`roll ${take.roll}`]),
-    ...(t.timecodeOut === null ? [] : [`first frame after ${t.timecodeOut}`]),
+    ...(t.timecodeOut === null ? [] : [`out ${t.timecodeOut}`]),
   ];
   return parts.length === 0 ? `${sentenceCase(NOT_RECORDED)}.` : `${sentenceCase(parts.join("; "))}.`;
 }
@@ -85,7 +85,6 @@ export function frameTimecode(t: TakeSummary, frame: number): string {
 /** What people wrote down beyond the figures of the take's row. */
 export function notedFigures(t: TakeSummary, distances: DistanceSystem): readonly WordedFigure[] {
   const { take } = t;
-  const mode = take.sensorMode;
   return [
     figure("filters", t.filters, "noted"),
     figure("ND", t.ndStops === null ? null : stops(t.ndStops), "noted"),
@@ -102,11 +101,7 @@ export function notedFigures(t: TakeSummary, distances: DistanceSystem): readonl
     ),
     figure("tilt", t.tiltDeg === null ? null : tilt(t.tiltDeg.value), t.tiltDeg?.source ?? null),
     figure("roll angle", t.rollDeg === null ? null : roll(t.rollDeg.value), t.rollDeg?.source ?? null),
-    figure(
-      "sensor mode",
-      mode === null ? null : `${mode.sensorMode}, ${areaMm(mode.activeWidthMm, mode.activeHeightMm)}`,
-      take.note?.sensorMode == null ? "kit" : "noted",
-    ),
+    figure("sensor mode", take.sensorMode?.sensorMode ?? null, take.note?.sensorMode == null ? "kit" : "noted"),
   ];
 }
 
@@ -136,7 +131,7 @@ export function calculatedFigures(t: TakeSummary, distances: DistanceSystem): re
     figure("hyperfocal", hyper === null ? null : distanceRange(hyper.min, hyper.max, distances), "calculated", NOT_CALCULATED),
     figure(
       "angle of view",
-      angle === null ? null : `${degrees(angle.horizontal)} across, ${degrees(angle.vertical)} high`,
+      angle === null ? null : `${degrees(angle.horizontal)} by ${degrees(angle.vertical)}`,
       "calculated",
       NOT_CALCULATED,
     ),
@@ -156,7 +151,7 @@ export function stopUsedText(t: TakeSummary): string {
     case "f":
       return "the f-number of the log";
     case "t-times-root-tau":
-      return `T times the root of the lens's transmittance${tauText(t.take.lens?.transmittance ?? null)}`;
+      return `T times the root of the transmittance${tauText(t.take.lens?.transmittance ?? null)}`;
     case "t":
       return "T in place of the f-number, as the transmittance is not known";
     default:

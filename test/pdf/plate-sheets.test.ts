@@ -6,6 +6,7 @@ import { cameraReport } from "../../src/pdf/camera-report.ts";
 import { printPicture } from "../../src/pdf/still-picture.ts";
 import { kitChanges, plateSlates } from "../../src/pdf/totals.ts";
 import { exampleDaySummary } from "../fixtures/day-summary.ts";
+import { SMALL_KIT, summarise } from "../helpers/memory-show.ts";
 import { itWith, look } from "./tools.ts";
 
 const OPTIONS = { tool: { name: "Lens Daybook", version: "0.1.0" }, buildId: "7c41e09a" } as const;
@@ -33,7 +34,7 @@ describe("plate sheets", () => {
     const [hero = ""] = pages;
     for (const words of [
       "Plate sheet 12 Scene 12; 1 clip.",
-      "12B take 1 A against 12 take 2 A: another stop.",
+      "12B take 1 A against 12 take 2 A: same lens, mode, focal length, stop and height, as far as recorded.",
       "hero; circled, good",
       "A009C002, roll A009",
       "14:22:07:11, 14:22:38:21",
@@ -48,6 +49,18 @@ describe("plate sheets", () => {
       "Sketch of the set",
     ])
       expect(hero).toContain(words);
+  });
+
+  itWith("pdftotext", "say how clean plate and hero stand on the sheets of these two, and not on that of a grid", async () => {
+    const notes = [
+      "slate,take,camera,tc_in,tc_out,lens,stop,focus,plate,plate_of",
+      "1,1,A,10:00:00:00,10:00:02:00,P50,4,2 m,hero,",
+      "1A,1,A,10:10:00:00,10:10:02:00,P50,4,2 m,clean,1",
+      "1B,1,A,10:20:00:00,10:20:02:00,P50,4,2 m,grid,1",
+    ];
+    const files = { ...SMALL_KIT, "days/2030-02-03/notes.csv": `${notes.join("\n")}\n` };
+    const pages = sheets(await cameraReport(summarise(files, "2030-02-03").summary, OPTIONS));
+    expect(pages.map((page) => page.includes("1A take 1 A against 1 take 1 A: "))).toEqual([true, true, false]);
   });
 
   itWith("pdfinfo", "show the still as a figure that says which picture of which take it is", async () => {

@@ -37,9 +37,13 @@ describe("a PDF for one reader", () => {
   itWith("pdftotext", "gives VFX the plates that belong together, their sheets, lenses and formulas", async () => {
     const text = await textOf("vfx");
     expect(text).toContain("VFX report.");
-    expect(text).toContain("12: hero and clean. 12B take 1 A against 12 take 2 A: another stop.");
+    expect(text).toContain(
+      "12: hero and clean. 12B take 1 A against 12 take 2 A: same lens, mode, focal length, stop and height, as far as recorded.",
+    );
     for (const words of ["Plate sheet 12 ", "Plate sheet 12B ", "Lens facts", "Formulas"]) expect(text).toContain(words);
-    expect(text).not.toContain("Script, min:s");
+    // eighths, ratio and hours are no matter of lenses
+    for (const words of ["Script, min:s", "Shooting ratio", "Pages in eighths", "Working hours"]) expect(text).not.toContain(words);
+    expect(text).toContain("The camera report lists the input files with their hashes.");
   });
 
   itWith("pdftotext", "gives production the page to sign and a row a set-up", async () => {
@@ -49,7 +53,23 @@ describe("a PDF for one reader", () => {
       expect(text).toContain(words);
     // 12 has takes 1 A, 2 A and 2 B: 312, 754 and 741 frames at 24 are 75.3 s.
     expect(text).toMatch(/Set-ups In shooting order.*12 12 A and B 3 2 1:15 /);
-    expect(text).not.toContain("Plate sheet");
+    for (const words of ["Plate sheet", "Mass and balance"]) expect(text).not.toContain(words);
+    expect(text).toContain(" to check, 0 accepted.");
+    expect(text).not.toContain("Remark ");
+  });
+
+  itWith("pdftotext", "gives VFX the lenses that were used, and not the rest of the kit", async () => {
+    const day = exampleDaySummary();
+    const [used] = day.lensUse.filter((use) => use.takes > 0);
+    const fewer = { ...day, lensUse: day.lensUse.filter((use) => use.lens === used?.lens) };
+    const facts = look("pdftotext", await readerReport(fewer, "vfx", OPTIONS), ["-layout", "file", "-"])
+      .split("Lens facts")[1]
+      ?.split("Plate sheet")[0];
+    for (const { id } of day.kit.lenses) {
+      if (id === used?.lens) expect(facts).toContain(`${id}. `);
+      else expect(facts).not.toContain(`${id}. `);
+    }
+    expect(day.kit.lenses.length).toBeGreaterThan(1);
   });
 
   it.each(READERS)("%s: the same bytes for the same summary, also of an empty and of an odd day", async (reader) => {

@@ -60,7 +60,15 @@ function positions({ kind, look, window }: MapFile, size: MapSize, area: Area): 
     u[i] = defined ? x : UNDEFINED;
     v[i] = defined ? y : UNDEFINED;
   }
-  return [u, v, new Float32Array(u.length)];
+  return [u, v, zeros(u.length)];
+}
+
+let blank = new Float32Array(0);
+
+/** The blue channel of every UV map, of which one is enough. */
+function zeros(length: number): Float32Array {
+  if (blank.length < length) blank = new Float32Array(length);
+  return blank.subarray(0, length);
 }
 
 /** Finer than a thousandth of a stop. */

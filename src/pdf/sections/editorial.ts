@@ -12,6 +12,7 @@ import { element } from "../tags.ts";
 import { focalText, focusText, lengthText, stopText } from "../take-words.ts";
 import { findingsSection } from "./findings.ts";
 import { reportHead } from "./glance-head.ts";
+import { FOCUS_CAUTION } from "./lenses.ts";
 import { aboutSection } from "./methods.ts";
 
 export function editorialReport(report: Report): void {
@@ -38,7 +39,7 @@ export function editorialReport(report: Report): void {
     "Every take is circled.",
   );
   findingsSection(report, (finding) => finding.take !== null);
-  aboutSection(report);
+  aboutSection(report, [FOCUS_CAUTION]);
 }
 
 function takesOf(report: Report, title: string, takes: readonly TakeSummary[], none: string): void {

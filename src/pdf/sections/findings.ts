@@ -25,7 +25,8 @@ export function findingsSection(report: Report, wanted: (finding: Finding) => bo
   const { error, check, remark } = countFindings(openFindings(findings));
   const accepted = findings.filter((finding) => finding.accepted != null);
   if (flow.left() < 220) flow.newPage();
-  const counts = `${plural(error, "error")}, ${check} to check, ${plural(remark, "remark")}, ${accepted.length} accepted.`;
+  const remarks = findings.length < summary.findings.length && remark === 0 ? "" : `, ${plural(remark, "remark")}`;
+  const counts = `${plural(error, "error")}, ${check} to check${remarks}, ${accepted.length} accepted.`;
   const section = sectionHead(report, FINDINGS_TITLE, counts);
   report.places.mark(FINDINGS_TARGET, flow.y - 24);
   report.bookmark.add(FINDINGS_TITLE, flow.y - 24);
@@ -35,6 +36,8 @@ export function findingsSection(report: Report, wanted: (finding: Finding) => bo
   if (showFindings.length === 0) return;
   const whole = countFindings(showFindings);
   const words = `${plural(whole.error, "error")}, ${whole.check} to check, ${plural(whole.remark, "remark")}`;
+  flow.y += 10;
+  flow.need(80);
   paragraph(report, section, `In show.yaml and the kit: ${words}.`, { style: TYPE.strong });
   findingsTable(report, section, showFindings);
 }

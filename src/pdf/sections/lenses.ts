@@ -24,14 +24,41 @@ export const FOCUS_CAUTION = "A focus distance is an optical reading, not a safe
 export const LENSES_TITLE = "Lenses and kit changes";
 export const LENSES_TARGET = "lenses";
 
+/** The whole kit list, and what was changed when. */
 export function lensSection(report: Report): void {
-  const { flow, summary } = report;
-  if (flow.left() < 300) flow.newPage();
-  const section = sectionHead(report, LENSES_TITLE, "Today's use from logs, else notes; facts from the kit list.");
-  report.places.mark(LENSES_TARGET, flow.y - 24);
-  report.bookmark.add(LENSES_TITLE, flow.y - 24);
+  const section = lensesHead(report, LENSES_TITLE);
   useTable(report, section);
   kitChangesTable(report, section);
+  const { lenses } = report.summary.kit;
+  const facts = lensFacts(report, section, lenses);
+  report.flow.y += 6;
+  if (lenses.some((lens) => lens.massG !== null)) paragraph(report, facts, MASS_CAUTION);
+  paragraph(report, facts, FOCUS_CAUTION);
+}
+
+/** The lenses of the day alone; the cautions are with what the report says of itself. */
+export function usedLensSection(report: Report): void {
+  const section = lensesHead(report, "Lenses");
+  useTable(report, section);
+  const used = new Set(report.summary.lensUse.filter((use) => use.takes > 0).map((use) => use.lens));
+  lensFacts(
+    report,
+    section,
+    report.summary.kit.lenses.filter((lens) => used.has(lens.id)),
+  );
+}
+
+function lensesHead(report: Report, title: string): Element {
+  const { flow } = report;
+  if (flow.left() < 300) flow.newPage();
+  const section = sectionHead(report, title, "Today's use from logs, else notes; facts from the kit list.");
+  report.places.mark(LENSES_TARGET, flow.y - 24);
+  report.bookmark.add(title, flow.y - 24);
+  return section;
+}
+
+function lensFacts(report: Report, section: Element, lenses: readonly Lens[]): Element {
+  const { flow } = report;
   flow.y += 16;
   flow.need(110);
   const facts = element(report.doc, section, "Sect");
@@ -45,10 +72,8 @@ export function lensSection(report: Report): void {
     flow.sheet.width,
     flow.y,
   );
-  factsTable(report, facts);
-  flow.y += 6;
-  if (summary.kit.lenses.some((lens) => lens.massG !== null)) paragraph(report, facts, MASS_CAUTION);
-  paragraph(report, facts, FOCUS_CAUTION);
+  factsTable(report, facts, lenses);
+  return facts;
 }
 
 function useTable(report: Report, parent: Element): void {
@@ -114,7 +139,7 @@ function kitChangesTable(report: Report, parent: Element): void {
   drawTable(report, section, { columns: columns.slice(), rows, pad: 1.6 });
 }
 
-function factsTable(report: Report, parent: Element): void {
+function factsTable(report: Report, parent: Element, lenses: readonly Lens[]): void {
   const { summary, flow } = report;
   const { distances } = summary.show;
   const fixed = 40 + 56 + 32 + 54 + 48 + 38 + 40 + 8 * 6;
@@ -130,7 +155,7 @@ function factsTable(report: Report, parent: Element): void {
     { head: "Mass", width: 40, align: "end" },
     { head: "Mount, squeeze", width: rest * 0.5 },
   ] as const;
-  const rows = summary.kit.lenses.map((lens): TableRow => {
+  const rows = lenses.map((lens): TableRow => {
     const table = summary.kit.calibration.get(lens.id) ?? null;
     return {
       cells: [
@@ -151,7 +176,20 @@ function factsTable(report: Report, parent: Element): void {
         .join(" "),
     };
   });
-  if (rows.length === 0) rows.push({ cells: ["The kit lists no lens.", "", "", "", "", "", "", "", ""] });
+  if (rows.length === 0)
+    rows.push({
+      cells: [
+        summary.kit.lenses.length === 0 ? "The kit lists no lens." : "No lens of the kit was used.",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+      ],
+    });
   drawTable(report, parent, { columns: columns.slice(), rows, gap: 6 });
 }
 

@@ -1,4 +1,5 @@
 /** How the figures were computed: what they rest on, the formulas, the input files, and what this document is. */
+import { areaMm } from "../../format/length.ts";
 import { significant, thousands } from "../../format/number.ts";
 import { listWords, plural } from "../../format/words.ts";
 import { FORMULAS } from "../../optics/formulas.ts";
@@ -12,8 +13,10 @@ import { drawTable } from "../table.ts";
 import { element } from "../tags.ts";
 import { FOCUS_CAUTION, MASS_CAUTION } from "./lenses.ts";
 
+export const HOURS_CAUTION = "Working hours and meal times are a record, not a legal finding: agreements and local law decide.";
+
 /** Formulas that stand behind figures of this report, in its order. */
-const SHOWN = [
+const SHOWN: readonly string[] = [
   "object-distance",
   "hyperfocal",
   "depth-of-field",
@@ -26,14 +29,37 @@ const SHOWN = [
   "calibration",
   "shooting-ratio",
   "pages-in-eighths",
-] as const;
+];
+
+/** Those that are no matter of lenses. */
+const OF_THE_DAY = ["shooting-ratio", "pages-in-eighths"];
 
 export const METHODS_TITLE = "How it was computed";
 export const METHODS_TARGET = "methods";
 
 export const CLAIM = "written to PDF/A-3b, not certified";
 
+/** All of it: every formula and input file. */
 export function methodsSection(report: Report): void {
+  const section = computed(report);
+  formulas(report, section, SHOWN);
+  files(report, section);
+  about(report, section, "H3", [FOCUS_CAUTION, MASS_CAUTION, HOURS_CAUTION]);
+}
+
+/** What stands behind lens figures alone. */
+export function lensMethodsSection(report: Report): void {
+  const section = computed(report);
+  formulas(
+    report,
+    section,
+    SHOWN.filter((id) => !OF_THE_DAY.includes(id)),
+  );
+  paragraph(report, section, "The camera report lists the input files with their hashes.");
+  about(report, section, "H3", [FOCUS_CAUTION, MASS_CAUTION]);
+}
+
+function computed(report: Report): Element {
   const { flow, summary } = report;
   if (flow.left() < 260) flow.newPage();
   const section = sectionHead(
@@ -50,25 +76,25 @@ export function methodsSection(report: Report): void {
     section,
     "Sources: logged, read from a lens log; noted, written by a person; kit, from the kit list or a lens table; calculated, worked out here by the formulas below. Where two disagree, log comes before note and note before kit, and a finding says so.",
   );
-  formulas(report, section);
-  files(report, section);
-  about(report, section, "H3");
+  return section;
 }
 
-/** What the document is and what it does not promise, for a report without the formulas. */
-export function aboutSection(report: Report): void {
+/** What the document is, and the cautions that belong to its figures, for a report without the formulas. */
+export function aboutSection(report: Report, cautions: readonly string[]): void {
   report.flow.y += 8;
-  about(report, report.root, "H2");
+  about(report, report.root, "H2", cautions);
 }
 
 function confusionWords(summary: DaySummary): string {
-  const modes = new Map<string, number>();
+  const modes = new Map<string, string>();
   for (const { take } of summary.takes) {
-    if (take.circleOfConfusionMm !== null && take.sensorMode !== null)
-      modes.set(take.sensorMode.sensorMode, take.circleOfConfusionMm);
+    const { circleOfConfusionMm: mm, sensorMode: mode } = take;
+    if (mm === null || mode === null) continue;
+    const name = `${mode.sensorMode}, ${areaMm(mode.activeWidthMm, mode.activeHeightMm)}`;
+    modes.set(name, `${significant(mm, 3)} mm for ${name}`);
   }
   if (modes.size === 0) return "Circle of confusion: no take has a known sensor mode, so no depth of field was calculated.";
-  const list = [...modes].map(([mode, mm]) => `${significant(mm, 3)} mm for ${mode}`);
+  const list = [...modes.values()];
   const from = summary.show.circleOfConfusionMm === null ? "active diagonal of the sensor mode / 1500" : "set in show.yaml";
   return `Circle of confusion: ${listWords(list)} (${from}).`;
 }
@@ -89,10 +115,10 @@ function stopWords(summary: DaySummary): string {
     : `Depth of field was calculated with ${listWords(uses)}.`;
 }
 
-function formulas(report: Report, parent: Element): void {
+function formulas(report: Report, parent: Element, ids: readonly string[]): void {
   const { flow, doc, ink } = report;
   const byId = new Map(FORMULAS.map((formula) => [formula.id, formula]));
-  const shown = SHOWN.flatMap((id) => byId.get(id) ?? []);
+  const shown = ids.flatMap((id) => byId.get(id) ?? []);
   if (shown.length === 0) return;
   flow.y += 10;
   flow.need(90);
@@ -148,7 +174,7 @@ function files(report: Report, parent: Element): void {
     paragraph(report, section, `${plural(more, "more file")}: all are in the manifest of the build.`, { style: TYPE.label });
 }
 
-function about(report: Report, parent: Element, tag: "H2" | "H3"): void {
+function about(report: Report, parent: Element, tag: "H2" | "H3", cautions: readonly string[]): void {
   const { flow, ink, doc } = report;
   flow.y += 10;
   flow.need(100);
@@ -159,9 +185,7 @@ function about(report: Report, parent: Element, tag: "H2" | "H3"): void {
     section,
     `Made by ${report.program} from the show folder alone; its dates are the shooting date, not the time of printing. This file is ${CLAIM}. It is written to PDF/UA-1 too: headings, tables, figures and links can be read aloud in their order. Reports of this program are validated against both in its tests; this file itself was not.`,
   );
-  paragraph(report, section, FOCUS_CAUTION);
-  paragraph(report, section, MASS_CAUTION);
-  paragraph(report, section, "Working hours and meal times are a record, not a legal finding: agreements and local law decide.");
+  for (const caution of cautions) paragraph(report, section, caution);
   if (ink.missing()) {
     paragraph(
       report,

@@ -2,7 +2,7 @@
 import { plural } from "../../format/words.ts";
 import type { TakeSummary } from "../../summary/types.ts";
 import { takeName } from "../../view/names.ts";
-import { pairPlates } from "../../view/readers/plates.ts";
+import { type PlatePair, pairPlates } from "../../view/readers/plates.ts";
 import { paragraph, sectionHead } from "../block.ts";
 import type { Element } from "../document.ts";
 import { type Report, TYPE } from "../report.ts";
@@ -30,7 +30,10 @@ export function plateSheets(report: Report): void {
   const title = report.bookmark.add(PLATES_TITLE, -1);
   slates.forEach(({ slate, takes }, i) => {
     const all = takes.map(({ summary }) => summary);
-    const sentence = pairs.find((pair) => pair.takes.some((t) => all.includes(t)))?.sentence ?? "";
+    const sentence = pairingWords(
+      pairs.find((pair) => pair.takes.some((t) => all.includes(t))),
+      all,
+    );
     for (let from = 0; from < all.length; from += TAKES_A_SHEET) {
       report.flow.newPage();
       if (from === 0) {
@@ -40,6 +43,13 @@ export function plateSheets(report: Report): void {
       plateSheet(report, slate, all.slice(from, from + TAKES_A_SHEET), sentence);
     }
   });
+}
+
+/** How the clean plate stands against its hero, on the sheets of these two; a grid or a reference is no part of that. */
+function pairingWords(pair: PlatePair | undefined, takes: readonly TakeSummary[]): string {
+  if (pair === undefined) return "";
+  const isNamed = ({ take }: TakeSummary) => take.plate === "hero" || take.plate === "clean";
+  return takes.some(isNamed) || !pair.takes.some(({ take }) => take.plate === "hero") ? pair.sentence : "";
 }
 
 function plateSheet(report: Report, slate: string, takes: readonly TakeSummary[], pairing: string): void {

@@ -10,14 +10,15 @@ import { lensText } from "../take-words.ts";
 import { type SlateTakes, takesBySlate } from "../totals.ts";
 import { findingsSection } from "./findings.ts";
 import { glance } from "./glance.ts";
-import { aboutSection } from "./methods.ts";
+import { aboutSection, HOURS_CAUTION } from "./methods.ts";
 
 export function productionReport(report: Report): void {
   glance(report);
   report.flow.newPage();
   setupsTable(report);
-  findingsSection(report);
-  aboutSection(report);
+  // a remark asks nothing of the office; the camera report has it
+  findingsSection(report, (finding) => finding.severity !== "remark");
+  aboutSection(report, [HOURS_CAUTION]);
 }
 
 function setupsTable(report: Report): void {

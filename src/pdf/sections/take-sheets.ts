@@ -39,7 +39,12 @@ export function setupSections(report: Report): void {
   const says = isThick(summary)
     ? "Circled takes in full, the others short; day.json has every figure."
     : "Every figure says where it comes from.";
-  const section = sectionHead(report, SETUPS_TITLE, `${says} Height of a ribbon is 1 / distance, infinity on top.`, { keep: 120 });
+  const section = sectionHead(
+    report,
+    SETUPS_TITLE,
+    `${says} Out is the first frame after the take. A ribbon's height is 1 / distance, infinity on top.`,
+    { keep: 120 },
+  );
   report.places.mark(SETUPS_TARGET, flow.y - 36);
   report.bookmark.add(SETUPS_TITLE, flow.y - 36);
   const slates = takesBySlate(summary);

@@ -12,19 +12,19 @@ import { focalText, lensText, stopText } from "../take-words.ts";
 import { plateSlates, plateTarget } from "../totals.ts";
 import { findingsSection } from "./findings.ts";
 import { reportHead } from "./glance-head.ts";
-import { lensSection } from "./lenses.ts";
-import { methodsSection } from "./methods.ts";
+import { usedLensSection } from "./lenses.ts";
+import { lensMethodsSection } from "./methods.ts";
 import { plateSheets } from "./plate-sheets.ts";
 
 export function vfxReport(report: Report): void {
   const head = element(report.doc, report.root, "Sect");
   reportHead(report, head);
   platesTable(report);
-  lensSection(report);
+  usedLensSection(report);
   plateSheets(report);
   const plates = new Set(report.summary.takes.filter((t) => t.take.plate !== null).map((t) => t.take.address));
   findingsSection(report, (finding) => finding.take === null || plates.has(finding.take));
-  methodsSection(report);
+  lensMethodsSection(report);
 }
 
 function platesTable(report: Report): void {

@@ -67,6 +67,17 @@ describe("exrBytes", () => {
     expect(readExr(file).planes.get("R")).toEqual(noise);
   });
 
+  it.each([1, 2, 3, 4, 5, 7, 8])("gives back blocks of whole pairs of words and others: %i wide, 37 high", async (width) => {
+    const values = Float32Array.from({ length: width * 37 }, (_, i) => Math.fround(Math.cos(i / 50) * (i % 5 === 0 ? -1e4 : 1)));
+    const file = await exrBytes({
+      dataWindow: box(width - 1, 36),
+      displayWindow: box(width - 1, 36),
+      channels: [{ name: "Y", values }],
+      compression: "zip",
+    });
+    expect(readExr(file).planes.get("Y")).toEqual(values);
+  });
+
   it("gives the same bytes again", async () => {
     const picture = {
       dataWindow: box(40, 40),

@@ -34,10 +34,22 @@ def fetch():
     return done.returncode == 0 and jar().exists()
 
 
-def verdicts(flavour, paths):
-    """Path to the rules that failed, as veraPDF names them; an empty list where it passes, None where it said nothing."""
+def verdicts(wanted):
+    """Of the files wanted for each flavour: path to the rules that failed, as veraPDF names them.
+
+    An empty list where a file passes, None where veraPDF said nothing. One process a flavour, side by side: a process that
+    validates both at once finds glyphs without Unicode in PDF/UA-1 that it does not find alone.
+    """
+    running = {flavour: started(flavour, paths) for flavour, paths in wanted.items()}
+    return {flavour: read(running[flavour].communicate()[0], paths) for flavour, paths in wanted.items()}
+
+
+def started(flavour, paths):
     command = ["java", "-cp", str(jar()), MAIN, "-f", flavour, "--format", "text", "-v", *map(str, paths)]
-    text = subprocess.run(command, capture_output=True, text=True).stdout
+    return subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True)
+
+
+def read(text, paths):
     found = {}
     current = None
     for line in text.splitlines():

@@ -48,7 +48,7 @@ export const CHECK_SHAPE = z.strictObject({
   clock_search_seconds: written(numberWithin({ from: 0, upTo: 600 })).optional(),
 });
 
-/** Limits that hold where show.yaml does not say others (formats.md 2.1, and after those the program's own). */
+/** Limits that hold where show.yaml does not say others (docs/show-folder.md lists them). */
 export const DEFAULT_LIMITS: CheckLimits = Object.freeze({
   stopDifference: 0.15,
   focusDifferenceFraction: 0.1,

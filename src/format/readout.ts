@@ -70,12 +70,12 @@ export function readout(v: FrameValues, sources: ReadoutSources, system: PageDis
   return v.logged ? all : all.map(unlogged);
 }
 
-/** What the page adds at the frame: the other angle, distortion and shading at all three points, the calibration. */
+/** What the page adds at the frame: the other angle, distortion and shading at the other two points, the calibration. */
 export function furtherReadout(v: FrameValues): readonly ReadoutEntry[] {
   const all = [
     entry("Angle of view, up and down", v.upDeg, degrees, NOT_CALCULATED, "calculated"),
-    three("Distortion at corner, side, top", v.distortion, "%", v.lookSource),
-    three("Shading at corner, side, top", v.shading, "stops", v.lookSource),
+    two("Distortion at side and top", v.distortion, "%", v.lookSource),
+    two("Shading at side and top", v.shading, "stops", v.lookSource),
     { term: "Calibration", value: v.calibration, source: "", cls: "" },
   ];
   return v.logged ? all : all.map(unlogged);
@@ -92,7 +92,7 @@ function entry(
   return Number.isNaN(value) ? absent(term, absentWord) : { term, value: write(value), source, cls };
 }
 
-function three(term: string, values: readonly [number, number, number], unit: string, source: string): ReadoutEntry {
+function two(term: string, [, ...values]: readonly [number, number, number], unit: string, source: string): ReadoutEntry {
   if (values.some(Number.isNaN)) return absent(term, NOT_CALCULATED);
   return { term, value: withUnit(values.map((value) => fixed(value, 2)).join(`,${NBSP}`), unit), source, cls: "" };
 }

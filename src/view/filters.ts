@@ -1,4 +1,5 @@
-/** What the takes of a page can be filtered by: lens, camera, plates, circled, with findings. */
+/** What the takes of a page can be filtered by: scene, camera, lens, plates, circled, with findings. */
+import { compareCodes } from "../core/code-order.ts";
 import { openFindings } from "../core/finding.ts";
 import type { TakeSummary } from "../summary/types.ts";
 import type { DayContext } from "./day/day-context.ts";
@@ -34,6 +35,7 @@ export function takeFacets(t: TakeSummary): readonly Facet[] {
   return [
     ...(t.take.lensId === null ? [] : [{ name: "lens", value: t.take.lensId }]),
     { name: "camera", value: t.take.camera },
+    ...(t.take.scene === null ? [] : [{ name: "scene", value: t.take.scene }]),
     ...FLAGS.filter(([, , has]) => has(t)).map(([name]) => ({ name, value: "" })),
   ];
 }
@@ -49,6 +51,7 @@ export function filterBar(takes: readonly TakeSummary[], day: DayContext): Filte
   const flags = FLAGS.flatMap(([name, label]) =>
     counted(name).map(([value, count]): FilterChip => ({ name, value, label, count: String(count) })),
   );
+  const scenes = counted("scene").sort(([a], [b]) => compareCodes(a, b));
   const cameras = counted("camera").sort(([a], [b]) => (a < b ? -1 : 1));
   const focal = (id: string) => {
     const lens = day.summary.kit.lenses.find((l) => l.id === id);
@@ -62,6 +65,10 @@ export function filterBar(takes: readonly TakeSummary[], day: DayContext): Filte
   );
   const groups: readonly FilterGroup[] = [
     { label: "Kind", chips: flags },
+    {
+      label: "Scene",
+      chips: scenes.map(([value, count]) => ({ name: "scene", value, label: `Scene ${value}`, count: String(count) })),
+    },
     {
       label: "Camera",
       chips: cameras.map(([value, count]) => ({ name: "camera", value, label: `Camera ${value}`, count: String(count) })),

@@ -111,6 +111,14 @@ function furthest(found: Awaited<ReturnType<typeof lattice>>, expected: Uint8Arr
   );
 }
 
+it("is painted once although nobody has scrolled to it", async () => {
+  await page.goto("about:blank");
+  await page.goto(url(TAKE));
+  await expect.poll(() => page.locator("#look-words").textContent()).toMatch(/^As recorded/);
+  expect(await page.evaluate(() => scrollY)).toBe(0);
+  expect(new Set((await lattice()).map(({ rgba }) => rgba.join(" "))).size).toBeGreaterThan(50);
+});
+
 describe("the lens look panel", () => {
   it("shows the still with each part of the look off and on, as the builder's maths gives it", async () => {
     await open();

@@ -69,6 +69,19 @@ describe("sorting", () => {
     expect(await focused()).toBe("Lengthmin:s");
   });
 
+  it("stands in a line above the takes on a phone, where rows are blocks without heads", async () => {
+    await page.setViewportSize({ width: 360, height: 800 });
+    await page.goto(url(DAY));
+    const shot = await shownTakes();
+    await page.locator("#takes-table").getByRole("button", { name: "Pulls" }).click();
+    const pulls = await page.locator("#takes-table .c-pul .value:visible").allTextContents();
+    expect(new Set(pulls).size).toBeGreaterThan(1);
+    expect(pulls).toEqual([...pulls].sort((one, other) => Number(one) - Number(other)));
+    expect((await shownTakes()).sort()).toEqual([...shot].sort());
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
+    await page.setViewportSize({ width: 1280, height: 720 });
+  });
+
   it("has the labels of the shared scale on the first row that is shown, sorted or not, and nowhere twice", async () => {
     await page.goto(url(DAY));
     const labelled = () =>

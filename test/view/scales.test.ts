@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { hoursDrawing } from "../../src/view/day/hours-drawing.ts";
+import { hoursDrawing, namesAllHours } from "../../src/view/day/hours-drawing.ts";
 import { stopScale } from "../../src/view/stop-scale.ts";
 import { timeScale } from "../../src/view/time-scale.ts";
 import { exampleTake } from "../fixtures/day-summary.ts";
@@ -29,6 +29,13 @@ describe("hoursDrawing", () => {
   it("is absent when there is nothing to measure", () => {
     const bare = { ...DAY_RECORD, call: 450, firstShot: null, meals: [], firstAfterMeal: null, wrap: null };
     expect(hoursDrawing(bare)).toBeNull();
+  });
+
+  it("says when it had to leave an hour to the list: two lie closer than their labels are wide", () => {
+    const apart = { ...DAY_RECORD, call: 450, firstShot: 540, meals: [], firstAfterMeal: null, wrap: 1080 };
+    expect(namesAllHours(apart)).toBe(true);
+    expect(namesAllHours({ ...apart, firstShot: 460 })).toBe(false);
+    expect(namesAllHours({ ...apart, firstShot: null, wrap: null })).toBe(false);
   });
 
   it("runs on past midnight", () => {

@@ -16,7 +16,7 @@ export interface FilterRow {
 
 /** Facets that takes have on every page; a flag has no value. */
 const FLAGS = ["circled", "plates", "findings"];
-export const TAKE_FACETS: readonly string[] = ["lens", "camera", ...FLAGS];
+export const TAKE_FACETS: readonly string[] = ["lens", "camera", "scene", ...FLAGS];
 
 export const NOTHING: Selection = { chips: new Map(), words: "" };
 const WORDS = "has";

@@ -9,15 +9,20 @@ export interface Sorting {
   moved(): void;
 }
 
-/** Makes a button of every head whose column has texts that differ. Without a script the heads stay plain. */
+/** Makes a button of every head whose column has texts that differ; a list of facts keeps its order. Without a script the heads stay plain. */
 export function offerSorting(table: HTMLTableElement, sorting: Sorting): void {
   const rows = dataRows(table);
   const heads = [...(table.tHead?.rows[0]?.cells ?? [])];
-  if (rows.length < 3) return;
+  if (rows.length < 3 || table.classList.contains("fixed")) return;
   const places = rows.map((row) => row.parentElement);
   const order = table.dataset.order ?? "the page's own order";
   heads.forEach((head, column) => {
-    if (head.querySelector("svg") !== null || rows.every((row) => keyOfCell(row.cells[column]) === null)) return;
+    if (
+      head.hasAttribute("data-unsorted") ||
+      head.querySelector("svg") !== null ||
+      rows.every((row) => keyOfCell(row.cells[column]) === null)
+    )
+      return;
     const name = headText(head);
     const button = head.ownerDocument.createElement("button");
     button.type = "button";

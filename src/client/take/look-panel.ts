@@ -11,6 +11,8 @@ import { type Scrubber, tieRange } from "./scrubber.ts";
 
 /** Pixels of the canvas across the magnified part. */
 const MAGNIFIED = 60;
+/** For browsers that do not say when they are idle. */
+const IDLE_MS = 500;
 
 export function startLook(page: Document, take: OpenTake, scrub: Scrubber): void {
   const box = page.querySelector<HTMLElement>(".look");
@@ -33,6 +35,7 @@ export function startLook(page: Document, take: OpenTake, scrub: Scrubber): void
   const paint = painter(canvas, view);
   let still: PanelPicture | null = null;
   let own: PanelPicture | null = null;
+  let asked: Promise<void> | null = null;
   let seen = false;
   let waiting = false;
 
@@ -56,7 +59,9 @@ export function startLook(page: Document, take: OpenTake, scrub: Scrubber): void
     const values = take.valuesAt(frame);
     const side = now.distortionOff && look?.distortion != null ? "ideal" : "recorded";
     const [sx = 0, sy = 0] = corner.value.split(" ").map(Number);
-    box.classList.add("is-painted");
+    box.classList.add("is-live");
+    live.hidden = false;
+    if (seen) box.classList.add("is-painted");
     paint(look, now, () => magnify(lens, canvas, cornerOn(view, look, side, sx, sy)));
     const timecode = take.timecodeAt(frame) ?? `frame ${frame + 1}`;
     part("#look-tc").textContent = timecode;
@@ -126,23 +131,43 @@ export function startLook(page: Document, take: OpenTake, scrub: Scrubber): void
       said.textContent = "Saved as PNG";
   });
 
-  box.classList.add("is-live");
-  live.hidden = false;
-  new IntersectionObserver((entries) => {
-    const first = !seen;
-    seen = entries.some((entry) => entry.isIntersecting);
-    redraw();
-    if (!seen || !first || still !== null || take.record.still === null) return;
-    stillFromScript(page, take.record.still).then(
+  const readStill = (href: string): Promise<void> =>
+    stillFromScript(page, href).then(
       (picture) => {
         still = picture;
-        redraw();
       },
       () => {
         said.textContent = "The still could not be read; the grid is drawn on a plain card.";
       },
     );
-  }).observe(live);
+  const ready = (): Promise<void> => {
+    asked ??= take.record.still === null ? Promise.resolve() : readStill(take.record.still);
+    return asked;
+  };
+  new IntersectionObserver((entries) => {
+    seen = entries.some((entry) => entry.isIntersecting);
+    redraw();
+    if (seen) void ready().then(redraw);
+  }).observe(box);
+  // once without being seen, so that a picture of the whole page is not blank; until then the builder's drawing stands
+  whenIdle(page, () => {
+    void ready().then(() => {
+      if (!box.classList.contains("is-live")) draw();
+    });
+  });
+}
+
+/** After the page has loaded and has nothing else to do. */
+function whenIdle(page: Document, then: () => void): void {
+  const view = page.defaultView;
+  if (view === null) return;
+  const wait = (): void => {
+    // not in every browser
+    if (typeof view.requestIdleCallback === "function") view.requestIdleCallback(() => then());
+    else view.setTimeout(then, IDLE_MS);
+  };
+  if (page.readyState === "complete") wait();
+  else view.addEventListener("load", wait, { once: true });
 }
 
 function magnify(to: HTMLCanvasElement, from: HTMLCanvasElement, [x, y]: readonly [number, number]): void {

@@ -15,7 +15,7 @@ export interface Door {
 
 export function doors(day: DayContext, path: string): readonly Door[] {
   const { date } = day.summary;
-  const pick = (wanted: (name: string) => boolean) => fileLinks(day.site, date, path, wanted);
+  const pick = (wanted: (name: string) => boolean, folder = "") => fileLinks(day.site, date, path, wanted, folder);
   const lenses = day.summary.kit.lenses.length;
   return [
     {
@@ -23,10 +23,10 @@ export function doors(day: DayContext, path: string): readonly Door[] {
       title: "Editorial",
       href: hrefTo(path, dayPath(date, "editorial")),
       about: "Circled takes with slate, clip and timecode, ready to find in the bin. What changed inside a take.",
-      files: pick(
-        (name) =>
-          name === "takes.csv" || name.endsWith("-editorial.pdf") || (name.startsWith("editorial/") && !name.endsWith("LOSSES.md")),
-      ),
+      files: [
+        ...pick((name) => name === "takes.csv" || name.endsWith("-editorial.pdf")),
+        ...pick((name) => /^editorial\/.*\.(otio|edl)$/.test(name), "editorial/"),
+      ],
     },
     {
       id: "door-vfx",

@@ -21,7 +21,7 @@ export function lensUseTable(day: DayContext, path: string): TableModel {
     const lens = summary.kit.lenses.find((l) => l.id === use.lens) ?? null;
     const target = day.lensPaths.get(use.lens);
     const name = lens === null ? `${use.lens}, not in the kit` : lensName(lens, use.lens);
-    return row(target === undefined ? cell(name) : cell(name, { href: hrefTo(path, target) }), [
+    return row(target === undefined ? cell(name, { nb: true }) : cell(name, { nb: true, href: hrefTo(path, target) }), [
       num(String(use.takes)),
       num(thousands(use.frames)),
       num(minutesSeconds(lensSeconds(day, use.lens))),

@@ -9,6 +9,7 @@ const BAR_HEIGHT = 10;
 const AXIS = 62;
 /** Labels closer than this would touch: the later one is left to the list beside the drawing. */
 const LABEL_ROOM = 108;
+const HOUR = "t-ink t-hour";
 
 interface Mark {
   readonly minutes: number;
@@ -31,6 +32,12 @@ export function hoursDrawing(record: DayRecord): Drawing | null {
     description: "Hours of the day from left to right; the bar runs from the first to the last time, meals are left open.",
     items: [...barItems(record, first.minutes, last.minutes, x), ...markItems(marks, x), ...axisItems(from, to, x)],
   };
+}
+
+/** Whether the drawing names every hour that is recorded; where two lie close it leaves one to the list beside it. */
+export function namesAllHours(record: DayRecord): boolean {
+  const named = hoursDrawing(record)?.items.filter((item) => item.type === "text" && item.tone === HOUR) ?? [];
+  return named.length > 0 && named.length === marksOf(record).length;
 }
 
 function marksOf(r: DayRecord): readonly Mark[] {
@@ -70,7 +77,7 @@ function markItems(marks: readonly Mark[], x: (minutes: number) => number): Draw
     if ((end ? at - LABEL_ROOM : at) < free) continue;
     const anchor = end ? "end" : "start";
     const textX = end ? at - 6 : at + 6;
-    items.push({ type: "text", x: textX, y: 18, text: dayMinutes(mark.minutes), anchor, tone: "t-ink t-hour" });
+    items.push({ type: "text", x: textX, y: 18, text: dayMinutes(mark.minutes), anchor, tone: HOUR });
     items.push({ type: "text", x: textX, y: 36, text: mark.words, anchor, tone: "" });
     free = end ? at : at + LABEL_ROOM;
   }

@@ -90,6 +90,7 @@ function valuesTable(id: string, caption: string, takes: readonly TakeSummary[],
         takes.map((t) => valueCell(of(t), several)),
       ),
     ),
+    { cls: "plain fixed" },
   );
 }
 

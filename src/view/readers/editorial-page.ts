@@ -106,8 +106,8 @@ function editorialRow(t: TakeSummary, day: DayContext, path: string): Row {
       textOr(t.focus === null ? null : rangeInColumn(t.focus.nearestM, t.focus.farthestM, day.site.show.distances), absent, {
         nb: true,
       }),
-      cell(insideWords(t)),
-      textOr(remarkWords(take.status, t.remarks), NOT_RECORDED),
+      cell(insideWords(t), { cls: "wordy" }),
+      textOr(remarkWords(take.status, t.remarks), NOT_RECORDED, { cls: "wordy" }),
     ],
     "",
     { facets: takeFacets(t), copy: copyCells(t) },

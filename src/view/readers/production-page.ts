@@ -12,7 +12,7 @@ import type { PageModel } from "../context.ts";
 import type { DayContext } from "../day/day-context.ts";
 import { type DayHead, dayHead, dayTitle, hourFacts } from "../day/day-page.ts";
 import { lensMark, lensSeconds, mediaWords } from "../day/day-tables.ts";
-import { hoursDrawing } from "../day/hours-drawing.ts";
+import { hoursDrawing, namesAllHours } from "../day/hours-drawing.ts";
 import { scenesTable } from "../day/scenes-table.ts";
 import type { Fact } from "../facts.ts";
 import { type FileLink, fileLinks } from "../files.ts";
@@ -20,7 +20,7 @@ import { countWords, type FindingView, findingView, worstFirst } from "../findin
 import { dayPath, hrefTo, SCENES_PATH, SHOW_PRODUCTION_PATH } from "../links.ts";
 import { dayShort } from "../names.ts";
 import { pageBase } from "../page.ts";
-import { cell, column, num, row, type TableModel, table, textOr } from "../table.ts";
+import { cell, classes, column, num, row, type TableModel, table, textOr } from "../table.ts";
 import { shareDrawing } from "./eighths-drawing.ts";
 
 /** More questions than fit the sheet go to the findings page. */
@@ -35,6 +35,8 @@ export interface Sum {
 
 export interface ProductionPage extends PageModel, DayHead {
   readonly hours: readonly Fact[];
+  /** `drawn` as well when the drawing lacks none of them. */
+  readonly hoursCls: string;
   readonly clock: string;
   readonly hasClock: boolean;
   readonly sums: readonly Sum[];
@@ -60,6 +62,7 @@ export function productionPage(day: DayContext): ProductionPage {
   const { summary, site } = day;
   const path = dayPath(summary.date, "production");
   const ref = { date: summary.date, day: summary.day.record.day };
+  const hours = hourFacts(day);
   const drawing = hoursDrawing(summary.day.record);
   const questions = worstFirst(openFindings(summary.findings).filter((f) => f.severity !== "remark"));
   const shown = questions.slice(0, MOST_QUESTIONS);
@@ -78,7 +81,8 @@ export function productionPage(day: DayContext): ProductionPage {
       site,
     ),
     ...dayHead(day),
-    hours: hourFacts(day),
+    hours,
+    hoursCls: classes(["hour-facts", namesAllHours(summary.day.record) && hours.every(({ cls }) => cls !== "absent") && "drawn"]),
     clock: drawing === null ? "" : svg(drawing, { idPrefix: "hours" }),
     hasClock: drawing !== null,
     sums: sums(day),

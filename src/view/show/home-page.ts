@@ -2,6 +2,7 @@
 import { NOT_RECORDED } from "../../format/absent.ts";
 import { fileSize } from "../../format/amounts.ts";
 import { fixed, thousands } from "../../format/number.ts";
+import { eighths } from "../../format/pages.ts";
 import { share } from "../../format/percent.ts";
 import { dateLong, dateShort, minutesSeconds } from "../../format/time.ts";
 import { plural } from "../../format/words.ts";
@@ -189,7 +190,13 @@ function dayEntry(d: DayDigest): DayEntry {
 /** Doors of the show: the newest day first in mind, the way to every other day in the table below. */
 function homeDoors(digests: readonly DayDigest[]): readonly Door[] {
   const latest = [...digests].reverse().slice(0, 3);
-  const door = (id: string, title: string, name: "editorial" | "vfx" | "production", about: string): Door => {
+  const door = (
+    id: string,
+    title: string,
+    name: "editorial" | "vfx" | "production",
+    about: string,
+    what: (d: DayDigest) => string,
+  ): Door => {
     const first = latest[0];
     return {
       id,
@@ -199,7 +206,7 @@ function homeDoors(digests: readonly DayDigest[]): readonly Door[] {
       files: latest.map((d) => ({
         label: dayShort(d),
         href: hrefTo(HOME_PATH, dayPath(d.date, name)),
-        size: plural(d.totals.takes, "take"),
+        size: what(d),
       })),
     };
   };
@@ -209,18 +216,25 @@ function homeDoors(digests: readonly DayDigest[]): readonly Door[] {
       "Editorial",
       "editorial",
       "Circled takes with slate, clip and timecode, day by day; what changed inside a take.",
+      (d) => `${thousands(d.totals.circled)} circled`,
     ),
     door(
       "door-vfx",
       "VFX",
       "vfx",
       "Plates with hero and clean side by side, the lens state and the files to take off and put back its look.",
+      (d) => plural(d.takes.filter((t) => t.plate !== null).length, "plate"),
     ),
     door(
       "door-production",
       "Production",
       "production",
       "A day on one page: hours, scenes and pages, media, lens use, what needs an answer.",
+      pagesWords,
     ),
   ];
+}
+
+function pagesWords({ totals }: DayDigest): string {
+  return totals.eighthsCompleted === null ? `pages ${NOT_RECORDED}` : `${eighths(totals.eighthsCompleted)} pages completed`;
 }

@@ -130,5 +130,5 @@ function filesCell(digest: DayDigest, address: string): Cell {
   const maps = files.filter((file) => file.name.endsWith(".exr"));
   const bytes = fileSize(maps.reduce((sum, file) => sum + file.bytes, 0));
   const note = maps.length === 0 ? "no maps" : `${thousands(maps.length)} ${maps.length === 1 ? "map" : "maps"}, ${bytes}`;
-  return cell("", { links: named.map((link, i): CellLink => ({ ...link, before: i === 0 ? "" : ", " })), note });
+  return cell("", { links: named.map((link, i): CellLink => ({ ...link, before: i === 0 ? "" : ", " })), note, cls: "wordy" });
 }

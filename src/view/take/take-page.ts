@@ -4,6 +4,7 @@ import { focusRibbon } from "../../chart/ribbon/focus-ribbon.ts";
 import { svg } from "../../chart/svg.ts";
 import { countFindings } from "../../core/finding.ts";
 import { NOT_RECORDED } from "../../format/absent.ts";
+import { brief } from "../../format/brief.ts";
 import { stopRange } from "../../format/stop.ts";
 import { sameName } from "../../model/address.ts";
 import type { SlateExposure } from "../../summary/exposure.ts";
@@ -31,6 +32,8 @@ import { subjectSentence } from "./take-subject.ts";
 
 /** Width the ribbon is drawn at; the page scales it to its column. */
 const RIBBON_WIDTH = 1180;
+/** Characters of a remark that stand beside the slate; the set-up has it whole. */
+const MOST_REMARK = 180;
 
 export interface Turn {
   readonly label: string;
@@ -176,7 +179,7 @@ function copyText(t: TakeSummary): string {
 
 function aboutTake(t: TakeSummary): string {
   const scene = t.take.scene === null ? "Scene not recorded." : `Scene ${t.take.scene}.`;
-  const tail = t.remarks === null ? "" : sentence(t.remarks);
+  const tail = t.remarks === null ? "" : sentence(brief(t.remarks, MOST_REMARK, "the rest is in the camera set-up"));
   return [scene, standing(t.take), tail].filter((text) => text !== "").join(" ");
 }
 

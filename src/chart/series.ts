@@ -38,14 +38,17 @@ export function trace(values: Float64Array, run: Run, x: (frame: number) => numb
   for (let c = 0; c < columns.columns; c++) {
     const start = at(columns.start, c);
     const span = at(columns.start, c + 1) - start - 1;
-    add(start, at(columns.first, c));
-    if (span > 1) {
+    const from = at(columns.first, c);
+    const to = at(columns.last, c);
+    add(start, from);
+    // Extremes that are the column's own ends say nothing more: a line through them would be a stair.
+    if (span > 1 && (at(columns.min, c) < Math.min(from, to) || at(columns.max, c) > Math.max(from, to))) {
       // Where in the column the extremes fell is finer than a pixel; they are drawn in the line's own direction.
-      const rises = at(columns.last, c) >= at(columns.first, c);
+      const rises = to >= from;
       add(start + span / 3, rises ? at(columns.min, c) : at(columns.max, c));
       add(start + (2 * span) / 3, rises ? at(columns.max, c) : at(columns.min, c));
     }
-    if (span > 0) add(start + span, at(columns.last, c));
+    if (span > 0) add(start + span, to);
   }
   add(last + 1, at(values, last));
   let tolerance = TOLERANCE;

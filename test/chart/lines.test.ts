@@ -58,6 +58,19 @@ describe("a decimated line", () => {
     });
   });
 
+  test("is straight where the values are, however many frames fall on a pixel", () => {
+    const values = Float64Array.from({ length: 1001 }, (_, i) => i / 4);
+    const line = trace(
+      values,
+      { first: 0, last: 1000 },
+      (f) => f / 5,
+      (v) => v,
+    );
+    // the last frame's value is held to its end
+    expect(line.xs.slice(0, 1).concat(line.xs.slice(-2))).toEqual([0, 200, 200.2]);
+    expect(line.xs.length).toBeLessThanOrEqual(4);
+  });
+
   test("holds the last value to the end of its frame, so that one logged frame still shows", () => {
     const line = trace(
       Float64Array.of(7),

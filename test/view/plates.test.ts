@@ -13,8 +13,12 @@ describe("pairPlates", () => {
   });
 
   it("says what differs between the two", () => {
-    // The hero's typical stop is T4, the clean plate's T5.6.
-    expect(pairPlates([hero, clean])[0]?.sentence).toContain("another stop");
+    // The hero goes from T4 to T5.6 and the clean plate has T5.6: a stop that the hero used. A hero held at T4 did not.
+    const stop = hero.tStop;
+    if (stop === null) throw new Error("no stop");
+    const held = { ...hero, tStop: { ...stop, widest: stop.typical ?? 4, deepest: stop.typical ?? 4 } };
+    expect(pairPlates([hero, clean])[0]?.sentence).not.toContain("another stop");
+    expect(pairPlates([held, clean])[0]?.sentence).toContain("another stop");
     const same = { ...clean, tStop: hero.tStop, focal: hero.focal, cameraHeightM: hero.cameraHeightM };
     expect(pairPlates([hero, same])[0]?.sentence).toContain("same lens");
   });

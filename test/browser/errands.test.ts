@@ -96,7 +96,7 @@ describe("editorial: circled takes of a scene, to paste", () => {
     const circled = page.locator("section", { has: page.locator("#circled") });
     const all = await circled.locator("tbody tr:visible").count();
     await reader.click(page.getByRole("button", { name: new RegExp(`^Scene ${SCENE}\\b`) }));
-    await reader.click(circled.getByRole("button", { name: /^Copy rows/ }));
+    await reader.click(circled.getByRole("button", { name: "Copy rows as TSV" }));
     await expect.poll(copied).toContain("\t");
     const [names = [], ...rows] = (await copied())
       .trim()

@@ -5,7 +5,7 @@ import { degrees, tilt } from "./degrees.ts";
 import { distance } from "./length.ts";
 import { fixed } from "./number.ts";
 import { percent } from "./percent.ts";
-import { NBSP, withUnit } from "./space.ts";
+import { withUnit } from "./space.ts";
 import { stops } from "./stop.ts";
 import type { PageDistances } from "./units.ts";
 
@@ -94,7 +94,7 @@ function entry(
 
 function two(term: string, [, ...values]: readonly [number, number, number], unit: string, source: string): ReadoutEntry {
   if (values.some(Number.isNaN)) return absent(term, NOT_CALCULATED);
-  return { term, value: withUnit(values.map((value) => fixed(value, 2)).join(`,${NBSP}`), unit), source, cls: "" };
+  return { term, value: withUnit(values.map((value) => fixed(value, 2)).join(", "), unit), source, cls: "" };
 }
 
 function unlogged(e: ReadoutEntry): ReadoutEntry {

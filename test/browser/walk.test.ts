@@ -52,8 +52,10 @@ describe("a reader walking from file://", () => {
 /** Texts and links that a reader sees on the page, controls aside. */
 function seenOn(page: Page): Promise<{ readonly texts: readonly string[]; readonly links: readonly string[] }> {
   return page.evaluate(() => {
-    // the frame that the scrubber stands on, with further figures of it: of any frame they stand in the take's lens.csv
-    const controls = ".at-frame, .further, button, label, fieldset, legend, dialog, output, [role=status], script, style, .vh";
+    // the frame that the scrubber stands on, with further figures of it, and the panel that takes the look off: of any frame they
+    // stand in the take's lens.csv
+    const controls =
+      ".at-frame, .further, .live, button, label, fieldset, legend, dialog, output, [role=status], script, style, .vh";
     const texts: string[] = [];
     const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {

@@ -70,7 +70,7 @@ export function startLook(page: Document, take: OpenTake, scrub: Scrubber): void
     const rows = pointRows(values, look, record.pixels);
     if (table !== null) fillPoints(table, rows);
     if (head !== null)
-      head.textContent = `At ${timecode}. Negative distortion is barrel, negative shading is darker than the centre.`;
+      head.textContent = `At ${timecode}${frame === take.record.middle ? ", the middle logged frame" : ""}. Negative distortion is barrel, negative shading is darker than the centre.`;
     canvas.setAttribute(
       "aria-label",
       `Lens look at ${timecode}: ${spoken(now)}. Corner: distortion ${rows[0]?.[0]} %, shading ${rows[0]?.at(-2)} stops.`,

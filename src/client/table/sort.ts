@@ -9,11 +9,14 @@ export interface Sorting {
   moved(): void;
 }
 
+/** Fewer rows are seen at a glance: arrows in their heads would only be in the way. */
+const FEWEST_ROWS = 5;
+
 /** Makes a button of every head whose column has texts that differ; a list of facts keeps its order. Without a script the heads stay plain. */
 export function offerSorting(table: HTMLTableElement, sorting: Sorting): void {
   const rows = dataRows(table);
   const heads = [...(table.tHead?.rows[0]?.cells ?? [])];
-  if (rows.length < 3 || table.classList.contains("fixed")) return;
+  if (rows.length < FEWEST_ROWS || table.classList.contains("fixed")) return;
   const places = rows.map((row) => row.parentElement);
   const order = table.dataset.order ?? "the page's own order";
   heads.forEach((head, column) => {

@@ -81,8 +81,9 @@ await check("a typed timecode replaces the one in the field", async () => {
 
 await check("the lens look is painted, and its canvas may be read", async () => {
   await tab.goto(url(TAKE));
-  await tab.evaluate("document.querySelector('#look-canvas').scrollIntoView()");
   await tab.until("document.querySelector('#look-words')?.textContent.startsWith('As recorded')");
+  // it is painted once unseen, and again whenever it is in sight
+  await tab.evaluate("document.querySelector('#look-canvas').scrollIntoView()");
   const painted =
     "(() => { const c = document.querySelector('#look-canvas'); return [...c.getContext('2d').getImageData(c.width / 4 | 0, c.height / 4 | 0, 64, 64).data].reduce((a, b) => a + b, 0); })()";
   const recorded = await tab.evaluate(painted);

@@ -1,7 +1,7 @@
 /** What a day leaves behind for the show-wide pages and the findings across days, once its frames are dropped. */
 import type { Finding, FindingCounts } from "../core/finding.ts";
 import type { DistanceM } from "../core/quantity.ts";
-import type { DayMinutes, ScheduledScene } from "../ingest/records.ts";
+import type { DayRecord } from "../ingest/records.ts";
 import type { NotedPlace } from "../model/checks/across-days.ts";
 import type { RowCounts } from "../model/types.ts";
 import type { FrameRate } from "../time/frame-rate.ts";
@@ -57,14 +57,6 @@ export interface PlateState {
   readonly framesMissing: number;
 }
 
-/** What the day file says of the day's scenes. */
-export interface DayScenes {
-  readonly scheduled: readonly ScheduledScene[];
-  readonly completed: readonly string[];
-  readonly part: readonly string[];
-  readonly notShot: readonly string[];
-}
-
 /** A file of the input as it was read; `file` is relative to the show folder. */
 export interface InputDigest {
   readonly file: string;
@@ -75,9 +67,8 @@ export interface InputDigest {
 export interface DayDigest {
   readonly date: string;
   readonly day: number | null;
-  readonly of: number | null;
-  readonly unit: string | null;
-  readonly place: string | null;
+  /** What the day file says. */
+  readonly record: DayRecord;
   readonly totals: DayTotals;
   readonly lensUse: readonly LensUse[];
   readonly rows: RowCounts;
@@ -88,8 +79,6 @@ export interface DayDigest {
   readonly packFiles: readonly { readonly name: string; readonly bytes: number }[];
   /** For calibration coverage: lens states in steps, by lens. */
   readonly lensStates: readonly LensStates[];
-  readonly hours: { readonly call: DayMinutes | null; readonly firstShot: DayMinutes | null; readonly wrap: DayMinutes | null };
-  readonly scenes: DayScenes;
   /** Seconds of all clips of each camera, in letter order. */
   readonly cameraSeconds: Readonly<Record<string, number>>;
   /** Files of the day that were read, in name order. */

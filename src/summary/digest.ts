@@ -1,18 +1,16 @@
 /** What a day leaves behind for the show-wide pages once its frames are dropped. */
 import { NOTED_CELLS, type NotedDay, type NotedPlace } from "../model/checks/across-days.ts";
 import type { Day, Take } from "../model/types.ts";
+import { cameraSeconds } from "./camera-seconds.ts";
 import type { DayDigest, PlateState, TakeDigest } from "./digest-types.ts";
 import { lensStates } from "./state-histogram.ts";
 import type { DaySummary, TakeSummary } from "./types.ts";
 
 export function digestDay(summary: DaySummary, packFiles: readonly { readonly name: string; readonly bytes: number }[]): DayDigest {
-  const { call, firstShot, wrap, scheduled, completed, part, notShot } = summary.day.record;
   return {
     date: summary.date,
     day: summary.day.record.day,
-    of: summary.day.record.of,
-    unit: summary.day.record.unit,
-    place: summary.day.record.place,
+    record: summary.day.record,
     totals: summary.totals,
     lensUse: summary.lensUse,
     rows: summary.rows,
@@ -21,20 +19,9 @@ export function digestDay(summary: DaySummary, packFiles: readonly { readonly na
     takes: summary.takes.filter((take) => !take.take.duplicate).map(digestTake),
     packFiles: [...packFiles],
     lensStates: lensStates(summary.takes),
-    hours: { call, firstShot, wrap },
-    scenes: { scheduled, completed, part, notShot },
     cameraSeconds: cameraSeconds(summary),
     inputs: summary.day.files.map(({ file, sha256, bytes }) => ({ file, sha256, bytes })),
   };
-}
-
-function cameraSeconds({ takes, totals }: DaySummary): Readonly<Record<string, number>> {
-  const seconds: Record<string, number> = {};
-  for (const camera of Object.keys(totals.mediaFrames)) {
-    const clips = takes.filter(({ take }) => !take.duplicate && take.camera === camera);
-    seconds[camera] = clips.reduce((sum, clip) => sum + clip.durationSeconds, 0);
-  }
-  return seconds;
 }
 
 function digestTake(summary: TakeSummary): TakeDigest {
@@ -91,7 +78,7 @@ export function notedDay({ date, record, takes }: Day): NotedDay {
   return {
     date,
     day: record.day,
-    unit: record.unit,
+    record,
     takes: takes
       .filter((take) => !take.duplicate)
       .map((take) => ({

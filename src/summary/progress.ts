@@ -1,5 +1,6 @@
 /** How far the show has come, day by day and to date. */
 import type { FindingCounts } from "../core/finding.ts";
+import type { DayRecord } from "../ingest/records.ts";
 import type { DayDigest } from "./digest-types.ts";
 import { type SceneFigures, sceneFigures } from "./scenes.ts";
 
@@ -21,7 +22,7 @@ export interface ProgressFigures {
 export interface DayProgress {
   readonly date: string;
   readonly day: number | null;
-  readonly hours: DayDigest["hours"];
+  readonly record: DayRecord;
   readonly own: ProgressFigures;
   /** Pages count by scene: each once, with the most that one day scheduled of it. The rest are sums of the days. */
   readonly toDate: ProgressFigures;
@@ -55,8 +56,8 @@ export function progress(digests: readonly DayDigest[]): readonly DayProgress[] 
     const { scheduled, completed } = pages;
     const toDate = { ...sumOf(before, own), eighthsScheduled: scheduled, eighthsCompleted: completed };
     const remaining = scheduled === null ? null : scheduled - (completed ?? 0);
-    const { date, day, hours, findingCounts: open } = digest;
-    days.push({ date, day, hours, own, toDate, eighthsRemaining: remaining, open });
+    const { date, day, record, findingCounts: open } = digest;
+    days.push({ date, day, record, own, toDate, eighthsRemaining: remaining, open });
     before = toDate;
   }
   return days;

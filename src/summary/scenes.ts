@@ -81,7 +81,7 @@ interface OfDay {
 }
 
 /** Scenes that a day's notes or its day file name, by the form in which names are compared; takes without one under "". */
-function scenesOfDay({ scenes, takes }: DayDigest): ReadonlyMap<string, OfDay> {
+function scenesOfDay({ record, takes }: DayDigest): ReadonlyMap<string, OfDay> {
   const found = new Map<string, OfDay>();
   const at = (scene: string | null): OfDay => {
     const key = scene === null ? "" : sameName(scene);
@@ -89,16 +89,17 @@ function scenesOfDay({ scenes, takes }: DayDigest): ReadonlyMap<string, OfDay> {
     found.set(key, known);
     return known;
   };
-  for (const scene of [...scenes.scheduled.map((s) => s.scene), ...scenes.completed, ...scenes.part, ...scenes.notShot]) at(scene);
+  const { scheduled, completed, part, notShot } = record;
+  for (const scene of [...scheduled.map((s) => s.scene), ...completed, ...part, ...notShot]) at(scene);
   for (const take of takes) at(take.scene).takes.push(take);
   return found;
 }
 
-function sceneDay({ date, day, scenes }: DayDigest, scene: string | null, takes: readonly TakeDigest[]): SceneDay {
+function sceneDay({ date, day, record }: DayDigest, scene: string | null, takes: readonly TakeDigest[]): SceneDay {
   const slates = new Map(takes.map((take) => [sameName(take.slate), take.slate]));
   const named = (names: readonly string[]) => scene !== null && names.some((name) => sameName(name) === sameName(scene));
-  const scheduled = scenes.scheduled.find((s) => named([s.scene]));
-  const result = named(scenes.completed) ? "completed" : named(scenes.part) ? "part" : named(scenes.notShot) ? "not shot" : null;
+  const scheduled = record.scheduled.find((s) => named([s.scene]));
+  const result = named(record.completed) ? "completed" : named(record.part) ? "part" : named(record.notShot) ? "not shot" : null;
   return { date, day, slates: [...slates.values()], eighths: scheduled?.eighths ?? null, result };
 }
 

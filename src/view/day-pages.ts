@@ -8,7 +8,6 @@ import { dayFindingsPage } from "./findings/day-findings-page.ts";
 import { deepFreeze } from "./freeze.ts";
 import { platePages } from "./plate/plate-page.ts";
 import { editorialPage } from "./readers/editorial-page.ts";
-import { productionPage } from "./readers/production-page.ts";
 import { vfxPage } from "./readers/vfx-page.ts";
 import { linkTableFiles } from "./table-files.ts";
 import { takePage } from "./take/take-page.ts";
@@ -20,7 +19,7 @@ export function forReaders(context: SiteContext): SiteContext {
 
 /**
  * View models of a day: its page, a sheet a take (not for a row whose address an earlier row has), the pages for
- * editorial, VFX and production, a sheet a plate set-up, and its findings. Frozen; every text ready to print.
+ * editorial and VFX, a sheet a plate set-up, and its findings. Frozen; every text ready to print.
  */
 export function dayPages(summary: DaySummary, context: SiteContext): PageSet {
   const day = dayContext(summary, forReaders(context));
@@ -31,7 +30,6 @@ export function dayPages(summary: DaySummary, context: SiteContext): PageSet {
       editorial: [editorialPage(day)],
       vfx: [vfxPage(day)],
       plate: platePages(day),
-      production: [productionPage(day)],
       "day-findings": [dayFindingsPage(day)],
     }),
   );

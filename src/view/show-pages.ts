@@ -2,6 +2,7 @@
 import type { ShowInput } from "../ingest/records.ts";
 import { calibrationCoverage } from "../summary/coverage.ts";
 import type { DayDigest } from "../summary/digest-types.ts";
+import { progress } from "../summary/progress.ts";
 import type { PageSet, SiteContext } from "./context.ts";
 import { forReaders } from "./day-pages.ts";
 import { findingsPage } from "./findings/findings-page.ts";
@@ -9,6 +10,7 @@ import { deepFreeze } from "./freeze.ts";
 import { kitPage } from "./kit/kit-page.ts";
 import { lensPage } from "./kit/lens-page.ts";
 import { lensPaths } from "./links.ts";
+import { productionPage } from "./readers/production-page.ts";
 import { aboutPage } from "./show/about-page.ts";
 import { clipsPage } from "./show/clips-page.ts";
 import { homePage } from "./show/home-page.ts";
@@ -21,7 +23,7 @@ import { linkTableFiles } from "./table-files.ts";
 
 /**
  * View models of the show-wide pages, made from what each day left behind: the first page, kit, a page a lens, all
- * findings with the glossary, all takes, words and methods, scenes, plates, clips, production to date, and about the report. Frozen; every text ready to print.
+ * findings with the glossary, all takes, words and methods, scenes, plates, clips, production of each day and to date, and about the report. Frozen; every text ready to print.
  */
 export function showPages(digests: readonly DayDigest[], show: ShowInput, site: SiteContext): PageSet {
   const context = forReaders(site);
@@ -33,6 +35,7 @@ export function showPages(digests: readonly DayDigest[], show: ShowInput, site: 
     // a row whose id an earlier row has gets no page of its own
     return first[i] !== i || coverage === undefined ? [] : [{ lens, coverage }];
   });
+  const days = progress(digests);
   return deepFreeze(
     linkTableFiles({
       home: [homePage(digests, show, context)],
@@ -52,6 +55,7 @@ export function showPages(digests: readonly DayDigest[], show: ShowInput, site: 
       scenes: [scenesPage(digests, show.kit, context)],
       plates: [platesPage(digests, show.kit, context)],
       clips: [clipsPage(digests, show.kit, context)],
+      production: digests.map((digest) => productionPage(digest, days, show.kit, context)),
       "show-production": [showProductionPage(digests, context)],
       about: [aboutPage(digests, show, context)],
     }),

@@ -6,9 +6,11 @@ import { pathToFileURL } from "node:url";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { copyAssets, renderPages } from "../../src/site/render.ts";
+import { progress } from "../../src/summary/progress.ts";
+import { productionPage } from "../../src/view/readers/production-page.ts";
 import { showProductionPage } from "../../src/view/show/show-production-page.ts";
 import { exampleDaySummary } from "../fixtures/day-summary.ts";
-import { digestOf, scheduled } from "../fixtures/show-digests.ts";
+import { digestOf, scheduled, takeOf } from "../fixtures/show-digests.ts";
 import { exampleContext } from "../fixtures/site-context.ts";
 import { launchChromium } from "../helpers/chromium.ts";
 
@@ -28,7 +30,7 @@ const digests = Array.from({ length: 60 }, (_, i) => {
   const scene = String(i + 1);
   const completed = i % 2 === 0 ? [scene] : [];
   return digestOf(new Date(Date.UTC(2031, 4, 1 + i)).toISOString().slice(0, 10), i + 1, {
-    scenes: { scheduled: [scheduled(scene, 19)], completed, part: [], notShot: [] },
+    record: { scheduled: [scheduled(scene, 19)], completed, call: 420, firstShot: 500, wrap: 1480 },
     totals: {
       ...summary.totals,
       slates: 25,
@@ -41,7 +43,6 @@ const digests = Array.from({ length: 60 }, (_, i) => {
     },
     cameraSeconds: { A: 3000, B: 3000, C: 2000, D: 1000, E: 1000 },
     findingCounts: { error: 12, check: 220, remark: 3 },
-    hours: { call: 420, firstShot: 500, wrap: 1480 },
   });
 });
 
@@ -61,6 +62,41 @@ describe("production to date of a long show", () => {
     await page.emulateMedia({ media: "print" });
     const cut = await page.locator("#days-table").evaluate((table) => table.scrollWidth - document.documentElement.clientWidth);
     expect(cut).toBeLessThanOrEqual(0);
+    await page.close();
+  });
+});
+
+describe("production of a full day", () => {
+  const [lastDay] = digests.slice(-1);
+  if (lastDay === undefined) throw new Error("the show has days");
+  const [finding] = lastDay.findings.length > 0 ? lastDay.findings : summary.findings;
+  const [use] = lastDay.lensUse;
+  if (finding === undefined || use === undefined) throw new Error("the example day has findings and lenses");
+  const lenses = Array.from({ length: 12 }, (_, i) => `L${i + 1}`);
+  const scenes = Array.from({ length: 8 }, (_, i) => String(i + 1));
+  const fullDay = {
+    ...lastDay,
+    record: { ...lastDay.record, scheduled: scenes.map((scene) => scheduled(scene, 7)), remarks: "Rain from noon on. ".repeat(15) },
+    findings: Array.from({ length: 12 }, () => ({
+      ...finding,
+      severity: "check" as const,
+      message: "word ".repeat(25),
+      hint: "word ".repeat(25),
+    })),
+    lensUse: lenses.map((lens) => ({ ...use, lens })),
+    takes: lenses.flatMap((lens, i) => [takeOf(`${i + 1} 1 ${"ABCDE"[i % 5]}`, { lens, roll: `${"ABCDE"[i % 5]}00${i}` })]),
+  };
+
+  it.each(["A4", "Letter"] as const)("prints on one sheet of %s: 8 scenes, 12 lenses, 5 cameras, 12 questions", async (paper) => {
+    const folder = join(out, `day-${paper}`);
+    const context = exampleContext(summary, { show: { ...summary.show, paper } });
+    const model = productionPage(fullDay, progress([...digests.slice(0, -1), fullDay]), summary.kit, context);
+    await renderPages({ production: [model] }, folder);
+    await copyAssets(folder);
+    const page = await browser.newPage();
+    await page.goto(pathToFileURL(join(folder, model.path)).href);
+    const pdf = await page.pdf({ preferCSSPageSize: true });
+    expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b(?!s)/g)?.length).toBe(1);
     await page.close();
   });
 });

@@ -163,7 +163,7 @@ describe("renderPages", () => {
     const empty = emptyDay(summary);
     const folder = mkdtempSync(join(tmpdir(), "daybook-site-"));
     const written = await renderPages(dayPages(empty, exampleContext(empty, { packFiles: [], days: [] })), folder);
-    expect(written).toHaveLength(5);
+    expect(written).toHaveLength(4);
     expect(readFileSync(join(folder, `days/${empty.date}/index.html`), "utf8")).toContain("No takes.");
     await renderPages(
       showPages([], { ...show, kit: { modes: [], lenses: [], calibration: new Map() } }, { ...context, days: [] }),
@@ -174,10 +174,10 @@ describe("renderPages", () => {
   });
 
   it("refuses a model that lacks what its template prints, and says which template", async () => {
-    const [page] = dayPages(summary, context).production ?? [];
+    const [page] = dayPages(summary, context).vfx ?? [];
     const { title: _, ...lacking } = page as NonNullable<typeof page>;
     const folder = mkdtempSync(join(tmpdir(), "daybook-site-"));
-    await expect(renderPages({ production: [lacking] } as unknown as PageSet, folder)).rejects.toThrow(/production\.njk|base\.njk/);
+    await expect(renderPages({ vfx: [lacking] } as unknown as PageSet, folder)).rejects.toThrow(/vfx\.njk|base\.njk/);
     rmSync(folder, { recursive: true, force: true });
   });
 });

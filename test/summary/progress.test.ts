@@ -12,7 +12,7 @@ const totals = (parts: Partial<DayTotals>): DayTotals => ({
 /** Scene 1 has 8 eighths and is completed on day 1; scene 2 has 19, is begun on day 1 and ends on day 3; day 2 has no day file. */
 const DAYS = [
   digestOf("2031-05-06", 1, {
-    scenes: { scheduled: [scheduled("1", 8), scheduled("2", 19)], completed: ["1"], part: ["2"], notShot: [] },
+    record: { scheduled: [scheduled("1", 8), scheduled("2", 19)], completed: ["1"], part: ["2"], notShot: [] },
     totals: totals({
       slates: 4,
       takes: 9,
@@ -31,7 +31,7 @@ const DAYS = [
     cameraSeconds: { C: 60 },
   }),
   digestOf("2031-05-08", 3, {
-    scenes: { scheduled: [scheduled("2", 10)], completed: ["2"], part: [], notShot: [] },
+    record: { scheduled: [scheduled("2", 10)], completed: ["2"], part: [], notShot: [] },
     totals: totals({
       slates: 3,
       takes: 5,

@@ -5,7 +5,7 @@ import { digestOf, scheduled, takeOf } from "../fixtures/show-digests.ts";
 
 /** Scene 27 is begun on day 1 and ends on day 2; scene 9 is scheduled and not shot; one take names no scene. */
 const DAY_1 = digestOf("2031-05-06", 1, {
-  scenes: { scheduled: [scheduled("27", 19), scheduled("9", 2)], completed: [], part: ["27"], notShot: ["9"] },
+  record: { scheduled: [scheduled("27", 19), scheduled("9", 2)], completed: [], part: ["27"], notShot: ["9"] },
   takes: [
     takeOf("27 1 A", { lens: "P35", lightStops: -10 }),
     takeOf("27 1 B", { lens: "P75", lightStops: -12, circled: true }),
@@ -14,7 +14,7 @@ const DAY_1 = digestOf("2031-05-06", 1, {
   ],
 });
 const DAY_2 = digestOf("2031-05-07", 2, {
-  scenes: { scheduled: [scheduled("27", 8)], completed: ["27"], part: [], notShot: [] },
+  record: { scheduled: [scheduled("27", 8)], completed: ["27"], part: [], notShot: [] },
   takes: [takeOf("27A 1 A", { lens: "P50", circled: true }), takeOf("27b 1 A", { scene: " 27 " })],
 });
 const scenes = sceneFigures([DAY_1, DAY_2]);

@@ -20,10 +20,10 @@ function* leaves(value: unknown, place = ""): Generator<readonly [string, unknow
 }
 
 describe("pages of a day", () => {
-  it("are the day, a sheet a take, a sheet a plate set-up, three doors and the findings", () => {
+  it("are the day, a sheet a take, a sheet a plate set-up, two doors and the findings", () => {
     expect(all.map((page) => page.path).sort()).toEqual(
       [
-        ...["index", "editorial", "vfx", "production", "findings"].map((name) => `days/2031-05-06/${name}.html`),
+        ...["index", "editorial", "vfx", "findings"].map((name) => `days/2031-05-06/${name}.html`),
         // 12 take 2 A is the hero, 12B its clean plate
         ...["plate-12", "plate-12b"].map((name) => `days/2031-05-06/${name}.html`),
         ...summary.takes.map((t) => `days/2031-05-06/takes/${t.take.address}.html`),

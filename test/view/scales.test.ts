@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { hoursDrawing, namesAllHours } from "../../src/view/day/hours-drawing.ts";
+import { hoursDrawing, namesAllHours } from "../../src/view/readers/hours-drawing.ts";
 import { stopScale } from "../../src/view/stop-scale.ts";
 import { timeScale } from "../../src/view/time-scale.ts";
 import { exampleTake } from "../fixtures/day-summary.ts";

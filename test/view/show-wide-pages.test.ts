@@ -2,11 +2,13 @@
 import { describe, expect, it } from "vitest";
 import { clipsCsv } from "../../src/export/editorial/clips-csv.ts";
 import { inputsCsv } from "../../src/export/inputs-csv.ts";
-import type { ShowInput } from "../../src/ingest/records.ts";
+import type { DayRecord, ShowInput } from "../../src/ingest/records.ts";
 import { digestDay } from "../../src/summary/digest.ts";
-import type { PlateState } from "../../src/summary/digest-types.ts";
+import type { DayDigest, PlateState } from "../../src/summary/digest-types.ts";
+import { progress } from "../../src/summary/progress.ts";
 import type { CalibrationState } from "../../src/summary/types.ts";
 import type { LastChange, PageModel } from "../../src/view/context.ts";
+import { productionPage } from "../../src/view/readers/production-page.ts";
 import { aboutPage, MOST_INPUTS } from "../../src/view/show/about-page.ts";
 import { clipsPage, MOST_CLIPS } from "../../src/view/show/clips-page.ts";
 import { homePage } from "../../src/view/show/home-page.ts";
@@ -74,13 +76,13 @@ describe("pages of the show", () => {
 describe("scenes", () => {
   const digests = [
     digestOf("2031-05-06", 8, {
-      scenes: { scheduled: [scheduled("27", 19), scheduled("9", 2)], completed: [], part: ["27"], notShot: ["9"] },
+      record: { scheduled: [scheduled("27", 19), scheduled("9", 2)], completed: [], part: ["27"], notShot: ["9"] },
       takes: [
         takeOf("27 1 A", { lens: "P35", lightStops: -10 }),
         takeOf("27A 1 A", { lens: "NONE", lightStops: -9.5, circled: true }),
       ],
     }),
-    digestOf("2031-05-07", 9, { scenes: { scheduled: [], completed: ["27"], part: [], notShot: [] }, takes: [] }),
+    digestOf("2031-05-07", 9, { record: { scheduled: [], completed: ["27"], part: [], notShot: [] }, takes: [] }),
   ];
   const page = scenesPage(digests, kit, context);
 
@@ -221,12 +223,75 @@ describe("clips", () => {
   });
 });
 
+describe("production of a day", () => {
+  const day = (i: number, record: Partial<DayRecord>, overrides: Partial<DayDigest>) =>
+    digestOf(`2031-05-${String(i + 6).padStart(2, "0")}`, i, { record, ...overrides });
+  // scene 1 of 8 eighths is done on the first day; scene 2 of 19 is begun there, scheduled again with 10 of them, and done on the third
+  const digests = [
+    day(1, { scheduled: [scheduled("1", 8), scheduled("2", 19)], completed: ["1"], part: ["2"] }, totalsOf(2, 4, 1, 27, 8)),
+    day(2, {}, totalsOf(1, 3, 0, null, null)),
+    day(
+      3,
+      { scheduled: [scheduled("2", 10)], completed: ["2"] },
+      {
+        ...totalsOf(3, 5, 2, 10, 10),
+        takes: [
+          takeOf("2 1 A", { lens: "P35", roll: "A003", durationSeconds: 61 }),
+          takeOf("2 1 B", { lens: "P75", roll: "B002", durationSeconds: 50 }),
+          takeOf("2A 1 A", { lens: "P35", roll: "A004", durationSeconds: 59 }),
+        ],
+        cameraSeconds: { A: 120, B: 50 },
+      },
+    ),
+  ];
+  const page = (i: number) => {
+    const [digest] = digests.slice(i);
+    if (digest === undefined) throw new Error("no such day");
+    return productionPage(digest, progress(digests), kit, context);
+  };
+
+  it("stands beside all days so far, a scene's pages counted once", () => {
+    // scheduled 8 + 19; completed 8 on day 1, 27 on day 3; set-ups 2, 2 + 1, 2 + 1 + 3; takes 4, 7, 12; circled 1, 1, 3
+    expect(rowsOf(page(0).toDate).map((r) => r.slice(0, 7))).toEqual([
+      ["Day 1", "3 3/8", "1 0/8", "2 3/8", "2", "4", "1"],
+      ["To date, this day", "3 3/8", "1 0/8", "2 3/8", "2", "4", "1"],
+    ]);
+    expect(rowsOf(page(1).toDate).map((r) => r.slice(0, 7))).toEqual([
+      ["Day 2", "not recorded", "not recorded", "not recorded", "1", "3", "0"],
+      ["To date, 2 days", "3 3/8", "1 0/8", "2 3/8", "3", "7", "1"],
+    ]);
+    expect(rowsOf(page(2).toDate).map((r) => r.slice(0, 7))).toEqual([
+      ["Day 3", "1 2/8", "1 2/8", "0", "3", "5", "2"],
+      ["To date, 3 days", "3 3/8", "3 3/8", "0", "6", "12", "3"],
+    ]);
+  });
+
+  it("says what of each scene remains", () => {
+    expect(rowsOf(page(0).scenes).map((r) => [r[0], ...r.slice(2, 5), r[6]])).toEqual([
+      ["1", "1 0/8", "1 0/8", "0", "completed"],
+      ["2", "2 3/8", "0", "2 3/8", "part"],
+    ]);
+  });
+
+  it("says how long each camera rolled, with how many lenses, on which rolls", () => {
+    expect(rowsOf(page(2).cameraUse)).toEqual([
+      ["A", "2:00", "2", "1", "A003, A004"],
+      ["B", "0:50", "1", "1", "B002"],
+    ]);
+  });
+
+  function totalsOf(slates: number, takes: number, circled: number, scheduledEighths: number | null, completed: number | null) {
+    const counts = { slates, takes, circled, eighthsScheduled: scheduledEighths, eighthsCompleted: completed };
+    return { totals: { ...example.totals, ...counts } };
+  }
+});
+
 describe("production to date", () => {
   const day = (i: number) =>
     digestOf(`2031-05-${String(i + 1).padStart(2, "0")}`, i + 1, {
       totals: { ...example.totals, slates: 2, takes: 5, circled: 1, eighthsScheduled: null, eighthsCompleted: null },
       cameraSeconds: { A: 60, ...(i === 0 ? { B: 30 } : {}) },
-      hours: { call: 420, firstShot: 500, wrap: 1480 },
+      record: { call: 420, firstShot: 500, wrap: 1480 },
     });
 
   it("has each day and all days so far, and the hours as they are written", () => {

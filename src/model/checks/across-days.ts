@@ -34,7 +34,7 @@ export interface NotedTake {
 export interface NotedDay {
   readonly date: string;
   readonly day: number | null;
-  readonly unit: string | null;
+  readonly record: { readonly unit: string | null };
   /** In shooting order. */
   readonly takes: readonly NotedTake[];
 }
@@ -61,7 +61,7 @@ export function checkAcrossDays(
   const inOrder = [...days].sort((a, b) => compareText(a.date, b.date));
   const units = new Map<string, Entry[]>();
   for (const day of inOrder) {
-    const unit = sameName(day.unit ?? "");
+    const unit = sameName(day.record.unit ?? "");
     const entries = units.get(unit) ?? [];
     for (const take of day.takes) entries.push({ day, take });
     units.set(unit, entries);

@@ -6,7 +6,8 @@ import { svg } from "../../chart/svg.ts";
 import { NOT_RECORDED } from "../../format/absent.ts";
 import { dateLong, dayMinutes } from "../../format/time.ts";
 import { plural, sentenceCase } from "../../format/words.ts";
-import type { PageModel } from "../context.ts";
+import type { DayRecord } from "../../ingest/records.ts";
+import type { PageModel, SiteContext } from "../context.ts";
 import { type Fact, fact, factOr } from "../facts.ts";
 import { type FileLink, packFileLink } from "../files.ts";
 import { type FilterBar, filterBar } from "../filters.ts";
@@ -88,11 +89,11 @@ export function dayPage(day: DayContext): DayPage {
   const exposure = exposureTable(day, path);
   const takesFile = packFileLink(site, summary.date, path, "takes.csv");
   return {
-    ...pageBase({ path, title: dayTitle(day), trail: [{ label: dayShort(ref), path }], styles: ["day.css"] }, site),
-    ...dayHead(day),
+    ...pageBase({ path, title: dayTitle(record), trail: [{ label: dayShort(ref), path }], styles: ["day.css"] }, site),
+    ...dayHead(record, site),
     turns: dayTurns(day, path),
     strip: [
-      ...hourFacts(day).slice(0, 3),
+      ...hourFacts(record).slice(0, 3),
       fact("Slates", String(summary.totals.slates)),
       fact("Takes", String(summary.totals.takes), { source: `in ${plural(summary.totals.clips, "clip")}` }),
       fact("Circled", String(summary.totals.circled), { source: summary.totals.circled === 1 ? "take" : "takes" }),
@@ -131,9 +132,8 @@ export function dayPage(day: DayContext): DayPage {
 }
 
 /** "Day 9, 6 October 2026": the year makes it unique in a show that runs over one. */
-export function dayTitle(day: DayContext): string {
-  const ref = { date: day.summary.date, day: day.summary.day.record.day };
-  return `${dayShort(ref)} ${day.summary.date.slice(0, 4)}`;
+export function dayTitle(record: DayRecord): string {
+  return `${dayShort(record)} ${record.date.slice(0, 4)}`;
 }
 
 export interface DayHead {
@@ -143,21 +143,19 @@ export interface DayHead {
   readonly about: string;
 }
 
-export function dayHead(day: DayContext): DayHead {
-  const { record } = day.summary.day;
+export function dayHead(record: DayRecord, site: SiteContext): DayHead {
   const place = record.place === null ? "Place not recorded." : sentence(record.place);
-  const unit = sentence(unitName(record.unit ?? day.site.show.unit));
+  const unit = sentence(unitName(record.unit ?? site.show.unit));
   return {
-    heading: dayHeading({ date: day.summary.date, day: record.day }),
+    heading: dayHeading(record),
     of: record.of === null || record.day === null ? "" : `of ${record.of}`,
-    dateLong: dateLong(day.summary.date),
+    dateLong: dateLong(record.date),
     about: `${place} ${unit}`,
   };
 }
 
 /** Call, first shot, wrap, meals: as written in the day's notes. */
-export function hourFacts(day: DayContext): readonly Fact[] {
-  const r = day.summary.day.record;
+export function hourFacts(r: DayRecord): readonly Fact[] {
   const hour = (term: string, minutes: number | null) =>
     factOr(term, minutes === null ? null : dayMinutes(minutes), NOT_RECORDED, { cls: "nb" });
   const meals = r.meals.map((m) => `${dayMinutes(m.out)} to ${m.in === null ? NOT_RECORDED : dayMinutes(m.in)}`);

@@ -6,10 +6,11 @@ import { share } from "../../format/percent.ts";
 import { stopRange } from "../../format/stop.ts";
 import { minutesSeconds } from "../../format/time.ts";
 import { plural } from "../../format/words.ts";
+import { cameraSeconds } from "../../summary/camera-seconds.ts";
 import { distanceUnit, rangeInColumn } from "../distances.ts";
 import { type Fact, fact, factOr } from "../facts.ts";
 import { hrefTo } from "../links.ts";
-import { focalMark, lensName } from "../names.ts";
+import { lensName } from "../names.ts";
 import { cell, column, num, row, type TableModel, table, textOr } from "../table.ts";
 import { focalRange } from "../take/take-facts.ts";
 import type { DayContext } from "./day-context.ts";
@@ -49,14 +50,8 @@ export function lensUseTable(day: DayContext, path: string): TableModel {
 }
 
 /** Seconds of all clips that a lens served. */
-export function lensSeconds(day: DayContext, lens: string): number {
+function lensSeconds(day: DayContext, lens: string): number {
   return day.takes.reduce((sum, t) => (t.take.lensId === lens ? sum + t.durationSeconds : sum), 0);
-}
-
-/** Marked focal length of a lens of the kit, for a table headed in mm; its id for any other. */
-export function lensMark(day: DayContext, id: string): string {
-  const lens = day.summary.kit.lenses.find((l) => l.id === id);
-  return lens === undefined ? id : focalMark(lens);
 }
 
 /** What became of every data row of the day's logs. */
@@ -102,7 +97,7 @@ export function totalFacts(day: DayContext): readonly Fact[] {
     factOr("Pages completed", t.eighthsCompleted === null ? null : eighths(t.eighthsCompleted), NOT_RECORDED, {
       source: "completed scenes only",
     }),
-    fact("Media", minutesSeconds(t.mediaSeconds), { source: mediaWords(day) }),
+    fact("Media", minutesSeconds(t.mediaSeconds), { source: mediaWords(cameraSeconds(day.summary)) }),
     factOr("Shooting ratio", t.shootingRatio === null ? null : `${fixed(t.shootingRatio, 1)} : 1`, "no circled take", {
       source: "calculated",
     }),
@@ -119,10 +114,9 @@ export function loggedShare(day: DayContext): string | null {
   return share(framesLogged, framesExpected);
 }
 
-/** "A 15:53, B 11:21". */
-export function mediaWords(day: DayContext): string {
-  const seconds = new Map<string, number>();
-  for (const t of day.takes) seconds.set(t.take.camera, (seconds.get(t.take.camera) ?? 0) + t.durationSeconds);
-  const letters = Object.keys(day.summary.totals.mediaFrames);
-  return letters.map((letter) => `${letter} ${minutesSeconds(seconds.get(letter) ?? 0)}`).join(", ");
+/** "A 15:53, B 11:21" from seconds by camera. */
+export function mediaWords(seconds: Readonly<Record<string, number>>): string {
+  return Object.entries(seconds)
+    .map(([letter, value]) => `${letter} ${minutesSeconds(value)}`)
+    .join(", ");
 }

@@ -59,7 +59,7 @@ export function dayFindingsPage(day: DayContext): DayFindingsPage {
     ...pageBase(
       {
         path,
-        title: `Findings, ${dayTitle(day)}`,
+        title: `Findings, ${dayTitle(day.summary.day.record)}`,
         trail: [
           { label: dayShort(ref), path: dayPath(summary.date) },
           { label: "Findings", path },
@@ -68,7 +68,7 @@ export function dayFindingsPage(day: DayContext): DayFindingsPage {
       },
       site,
     ),
-    ...dayHead(day),
+    ...dayHead(day.summary.day.record, site),
     counts: countWords(summary.findingCounts),
     groups,
     hasGroups: groups.length > 0,

@@ -81,7 +81,7 @@ function platePage(setup: PlateSetup, day: DayContext): PlatePage {
     ...pageBase(
       {
         path,
-        title: `Plate sheet ${setup.slate}, ${dayTitle(day)}`,
+        title: `Plate sheet ${setup.slate}, ${dayTitle(day.summary.day.record)}`,
         trail: [
           { label: dayShort(ref), path: dayPath(date) },
           { label: "VFX", path: dayPath(date, "vfx") },

@@ -47,7 +47,7 @@ export function editorialPage(day: DayContext): EditorialPage {
     ...pageBase(
       {
         path,
-        title: `Editorial, ${dayTitle(day)}`,
+        title: `Editorial, ${dayTitle(day.summary.day.record)}`,
         trail: [
           { label: dayShort(ref), path: dayPath(summary.date) },
           { label: "Editorial", path },
@@ -57,7 +57,7 @@ export function editorialPage(day: DayContext): EditorialPage {
       },
       site,
     ),
-    ...dayHead(day),
+    ...dayHead(day.summary.day.record, site),
     filters: filterBar(day.takes, day),
     circled: table("circled-table", "Circled takes, in shooting order", columns, rows(circled), options),
     hasCircled: circled.length > 0,

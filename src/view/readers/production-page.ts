@@ -5,26 +5,32 @@ import { openFindings } from "../../core/finding.ts";
 import { NOT_RECORDED } from "../../format/absent.ts";
 import { fixed } from "../../format/number.ts";
 import { eighths } from "../../format/pages.ts";
-import { stopRange } from "../../format/stop.ts";
 import { hoursMinutes, minutesSeconds } from "../../format/time.ts";
 import { plural } from "../../format/words.ts";
-import type { PageModel } from "../context.ts";
-import type { DayContext } from "../day/day-context.ts";
+import type { Kit } from "../../ingest/records.ts";
+import type { DayDigest } from "../../summary/digest-types.ts";
+import type { DayProgress } from "../../summary/progress.ts";
+import type { PageModel, SiteContext } from "../context.ts";
 import { type DayHead, dayHead, dayTitle, hourFacts } from "../day/day-page.ts";
-import { lensMark, lensSeconds, mediaWords } from "../day/day-tables.ts";
-import { hoursDrawing, namesAllHours } from "../day/hours-drawing.ts";
-import { scenesTable } from "../day/scenes-table.ts";
+import { mediaWords } from "../day/day-tables.ts";
 import type { Fact } from "../facts.ts";
 import { type FileLink, fileLinks } from "../files.ts";
 import { countWords, type FindingView, findingView, worstFirst } from "../findings/findings.ts";
 import { dayPath, hrefTo, SCENES_PATH, SHOW_PRODUCTION_PATH } from "../links.ts";
-import { dayShort } from "../names.ts";
+import { dayShort, takeName } from "../names.ts";
 import { pageBase } from "../page.ts";
-import { cell, classes, column, num, row, type TableModel, table, textOr } from "../table.ts";
-import { shareDrawing } from "./eighths-drawing.ts";
+import { classes, type TableModel } from "../table.ts";
+import { hoursDrawing, namesAllHours } from "./hours-drawing.ts";
+import { cameraUse, lensBars, toDateTable } from "./production-tables.ts";
+import { scheduledScenes } from "./scheduled-scenes.ts";
 
-/** More questions than fit the sheet go to the findings page. */
-const MOST_QUESTIONS = 8;
+/** More questions than fit the sheet go to the findings page; with more than a few, paper leaves out how to mend them. */
+const MOST_QUESTIONS = 6;
+const FEW_QUESTIONS = 4;
+/** More cameras than these are told apart in their table alone. */
+const FEW_CAMERAS = 2;
+/** With more rows of scenes, lenses and cameras than this the rows stand closer on paper. */
+const LOOSE_ROWS = 12;
 
 export interface Sum {
   readonly term: string;
@@ -44,6 +50,11 @@ export interface ProductionPage extends PageModel, DayHead {
   readonly hasScenes: boolean;
   readonly lensUse: TableModel;
   readonly hasLensUse: boolean;
+  readonly cameraUse: TableModel;
+  readonly hasCameraUse: boolean;
+  readonly toDate: TableModel;
+  /** How the sheet is fitted onto one piece of paper. */
+  readonly fitCls: string;
   readonly questions: readonly FindingView[];
   readonly questionCount: string;
   readonly hasQuestions: boolean;
@@ -58,45 +69,62 @@ export interface ProductionPage extends PageModel, DayHead {
   readonly toDateHref: string;
 }
 
-export function productionPage(day: DayContext): ProductionPage {
-  const { summary, site } = day;
-  const path = dayPath(summary.date, "production");
-  const ref = { date: summary.date, day: summary.day.record.day };
-  const hours = hourFacts(day);
-  const drawing = hoursDrawing(summary.day.record);
-  const questions = worstFirst(openFindings(summary.findings).filter((f) => f.severity !== "remark"));
+/**
+ * Made with the show-wide pages from what the days left behind, since it says how far the show has come.
+ * @param days all days of the show; figures to date are those until the digest's day
+ */
+export function productionPage(digest: DayDigest, days: readonly DayProgress[], kit: Kit, site: SiteContext): ProductionPage {
+  const { date, record } = digest;
+  const path = dayPath(date, "production");
+  const hours = hourFacts(record);
+  const drawing = hoursDrawing(record);
+  const scenes = scheduledScenes(record, digest.totals);
+  const lensUse = lensBars(digest, kit);
+  const cameras = cameraUse(digest);
+  const takes = new Map(digest.takes.map((take) => [take.address, takeName(take)]));
+  const questions = worstFirst(openFindings(digest.findings).filter((f) => f.severity !== "remark"));
   const shown = questions.slice(0, MOST_QUESTIONS);
-  const files = fileLinks(site, summary.date, path, (name) => name.endsWith("-camera-report.pdf"));
+  const packed = { ...site, packFiles: digest.packFiles };
+  const files = fileLinks(packed, date, path, (name) => name.endsWith("-camera-report.pdf"));
+  const today = days.find((day) => day.date === date);
+  if (today === undefined) throw new Error(`${date} is not among the days of the show`);
   return {
     ...pageBase(
       {
         path,
-        title: `Production, ${dayTitle(day)}`,
+        title: `Production, ${dayTitle(record)}`,
         trail: [
-          { label: dayShort(ref), path: dayPath(summary.date) },
+          { label: dayShort(record), path: dayPath(date) },
           { label: "Production", path },
         ],
         styles: ["day.css", "production.css"],
       },
       site,
     ),
-    ...dayHead(day),
+    ...dayHead(record, site),
     hours,
-    hoursCls: classes(["hour-facts", namesAllHours(summary.day.record) && hours.every(({ cls }) => cls !== "absent") && "drawn"]),
+    hoursCls: classes(["hour-facts", namesAllHours(record) && hours.every(({ cls }) => cls !== "absent") && "drawn"]),
     clock: drawing === null ? "" : svg(drawing, { idPrefix: "hours" }),
     hasClock: drawing !== null,
-    sums: sums(day),
-    scenes: scenesTable(day),
-    hasScenes: scenesTable(day).rows.length > 0,
-    lensUse: lensBars(day),
-    hasLensUse: summary.lensUse.length > 0,
-    questions: shown.map((f) => findingView(f, { path, date: summary.date, takes: day.names })),
-    questionCount: countWords({ ...summary.findingCounts, remark: 0 }),
+    sums: sums(digest),
+    scenes,
+    hasScenes: scenes.rows.length > 0,
+    lensUse,
+    hasLensUse: digest.lensUse.length > 0,
+    cameraUse: cameras,
+    hasCameraUse: digest.takes.length > 0,
+    toDate: toDateTable(days, today),
+    fitCls: classes([
+      scenes.rows.length + lensUse.rows.length + cameras.rows.length > LOOSE_ROWS && "close",
+      shown.length > FEW_QUESTIONS && "brief",
+    ]),
+    questions: shown.map((f) => findingView(f, { path, date, takes })),
+    questionCount: countWords({ ...digest.findingCounts, remark: 0 }),
     hasQuestions: shown.length > 0,
     moreQuestions: `and ${questions.length - shown.length} more on the findings page`,
     hasMore: questions.length > shown.length,
-    findingsHref: hrefTo(path, dayPath(summary.date, "findings")),
-    remarks: summary.day.record.remarks ?? NOT_RECORDED,
+    findingsHref: hrefTo(path, dayPath(date, "findings")),
+    remarks: record.remarks ?? NOT_RECORDED,
     signatures: ["First assistant camera", "Director of photography", "Production manager"],
     files,
     hasFiles: files.length > 0,
@@ -105,10 +133,10 @@ export function productionPage(day: DayContext): ProductionPage {
   };
 }
 
-function sums(day: DayContext): readonly Sum[] {
-  const { totals, day: data } = day.summary;
-  const { call, firstShot, wrap } = data.record;
-  const plates = day.slates.filter((s) => s.takes.some((t) => t.take.plate !== null)).length;
+function sums({ totals, record, takes, cameraSeconds }: DayDigest): readonly Sum[] {
+  const { call, firstShot, wrap } = record;
+  const plates = new Set(takes.filter((take) => take.plate !== null).map(({ slate }) => slate)).size;
+  const cameras = Object.keys(cameraSeconds).length;
   const sum = (term: string, value: string | null, small: string): Sum =>
     value === null ? { term, value: NOT_RECORDED, cls: "absent", small } : { term, value, cls: "figure", small };
   const toFirst =
@@ -122,7 +150,7 @@ function sums(day: DayContext): readonly Sum[] {
     ),
     sum("Set-ups", String(totals.slates), plates === 0 ? "no plates" : `${plates} of them for plates`),
     sum("Takes", String(totals.takes), `${totals.circled} circled, ${plural(totals.clips, "clip")}`),
-    sum("Media", minutesSeconds(totals.mediaSeconds), mediaWords(day)),
+    sum("Media", minutesSeconds(totals.mediaSeconds), cameras > FEW_CAMERAS ? `on ${cameras} cameras` : mediaWords(cameraSeconds)),
     sum(
       "Shooting ratio",
       totals.shootingRatio === null ? null : `${fixed(totals.shootingRatio, 1)} : 1`,
@@ -131,31 +159,4 @@ function sums(day: DayContext): readonly Sum[] {
         : `${minutesSeconds(totals.mediaSeconds)} to ${minutesSeconds(totals.circledSeconds)} circled`,
     ),
   ];
-}
-
-function lensBars(day: DayContext): TableModel {
-  const uses = [...day.summary.lensUse]
-    .map((use) => ({ use, seconds: lensSeconds(day, use.lens) }))
-    .sort((a, b) => b.seconds - a.seconds);
-  const longest = uses.reduce((max, u) => Math.max(max, u.seconds), 0);
-  return table(
-    "lens-bars",
-    "Lens use, minutes of media on all cameras",
-    [
-      column("Lens"),
-      column("Marked", { unit: "mm" }),
-      column("Media", { unit: "min:s", num: true }),
-      column("Clips", { num: true }),
-      column("Stop"),
-    ],
-    uses.map(({ use, seconds }) => {
-      const bar = longest === 0 ? "" : svg(shareDrawing(seconds / longest), { idPrefix: `bar-${use.lens}`, decorative: true });
-      return row(cell(use.lens, { nb: true }), [
-        cell(lensMark(day, use.lens), { svg: bar, cls: "bar" }),
-        num(minutesSeconds(seconds)),
-        num(String(use.takes)),
-        textOr(use.tStop === null ? null : stopRange(use.tStop.widest, use.tStop.deepest), NOT_RECORDED, { nb: true }),
-      ]);
-    }),
-  );
 }

@@ -52,7 +52,7 @@ export function vfxPage(day: DayContext): VfxPage {
     ...pageBase(
       {
         path,
-        title: `VFX, ${dayTitle(day)}`,
+        title: `VFX, ${dayTitle(day.summary.day.record)}`,
         trail: [
           { label: dayShort(ref), path: dayPath(summary.date) },
           { label: "VFX", path },
@@ -62,7 +62,7 @@ export function vfxPage(day: DayContext): VfxPage {
       },
       site,
     ),
-    ...dayHead(day),
+    ...dayHead(day.summary.day.record, site),
     filters: filterBar(day.takes, day),
     groups: pairPlates(plates).map((pair) => plateGroup(pair, day, path, freeName(`plate-${foldName(pair.slate)}`, ids))),
     hasGroups: plates.length > 0,

@@ -38,12 +38,12 @@ export function progressColumns(cameras: readonly string[]): readonly Column[] {
 }
 
 export function progressRow(day: DayProgress, cameras: readonly string[]): Row {
-  const { own, toDate, hours, date, open } = day;
+  const { own, toDate, record, date, open } = day;
   const asked = open.error + open.check;
   const name = { nb: true, href: hrefTo(SHOW_PRODUCTION_PATH, dayPath(date, "production")) };
   return row(cell(dayHeading(day), day.day === null ? name : { ...name, note: dateShort(date) }), [
-    numOr(hours.firstShot === null ? null : dayMinutes(hours.firstShot), NOT_RECORDED),
-    numOr(hours.wrap === null ? null : dayMinutes(hours.wrap), NOT_RECORDED),
+    numOr(record.firstShot === null ? null : dayMinutes(record.firstShot), NOT_RECORDED),
+    numOr(record.wrap === null ? null : dayMinutes(record.wrap), NOT_RECORDED),
     ...figureCells(own, toDate, day.eighthsRemaining, cameras),
     asked === 0 ? num("0") : cell(thousands(asked), { num: true, href: hrefTo(SHOW_PRODUCTION_PATH, dayPath(date, "findings")) }),
   ]);

@@ -71,7 +71,7 @@ function sums(all: readonly DayProgress[], digests: readonly DayDigest[]): reado
   const last = all.at(-1);
   if (last === undefined) return [];
   const { toDate, eighthsRemaining } = last;
-  const planned = digests.at(-1)?.of ?? null;
+  const planned = digests.at(-1)?.record.of ?? null;
   const sum = (term: string, value: string | null, small: string): Sum =>
     value === null ? { term, value: NOT_RECORDED, cls: "absent", small } : { term, value, cls: "figure", small };
   const pages = (count: number | null) => (count === null ? null : eighths(count));

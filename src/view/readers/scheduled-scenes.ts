@@ -5,21 +5,21 @@ import { eighths } from "../../format/pages.ts";
 import { minutesSeconds } from "../../format/time.ts";
 import { plural } from "../../format/words.ts";
 import type { DayRecord, ScheduledScene } from "../../ingest/records.ts";
-import { eighthsDrawing } from "../readers/eighths-drawing.ts";
+import type { DayTotals } from "../../summary/types.ts";
 import { cell, column, num, numOr, type Row, row, type TableModel, table } from "../table.ts";
-import type { DayContext } from "./day-context.ts";
+import { eighthsDrawing } from "./eighths-drawing.ts";
 
-export function scenesTable(day: DayContext): TableModel {
-  const { record } = day.summary.day;
-  const { totals } = day.summary;
+export function scheduledScenes(record: DayRecord, totals: DayTotals): TableModel {
   const scenes = allScenes(record);
   const rows = scenes.map((scene) => sceneRow(scene, record));
   const completed = scenes.filter((s) => record.completed.includes(s.scene)).length;
+  const remaining = totals.eighthsScheduled === null ? null : totals.eighthsScheduled - (totals.eighthsCompleted ?? 0);
   const foot = row(cell(plural(scenes.length, "scene")), [
     cell(""),
     numOr(totals.eighthsScheduled === null ? null : eighths(totals.eighthsScheduled), NOT_RECORDED),
     numOr(totals.eighthsCompleted === null ? null : eighths(totals.eighthsCompleted), NOT_RECORDED),
-    cell(""),
+    numOr(remaining === null ? null : eighths(remaining), NOT_RECORDED),
+    cell("", { num: true }),
     cell(`${completed} completed`),
   ]);
   return table(
@@ -30,6 +30,7 @@ export function scenesTable(day: DayContext): TableModel {
       column("Pages", { unit: "in eighths" }),
       column("Scheduled", { unit: "pages", num: true }),
       column("Completed", { unit: "pages", num: true }),
+      column("Remaining", { unit: "pages", num: true }),
       column("Timed", { unit: "min:s", num: true }),
       column("Status"),
     ],
@@ -55,6 +56,7 @@ function sceneRow(scene: ScheduledScene, record: DayRecord): Row {
     cell("", { svg: boxes }),
     scheduled ? pagesCell(scene.eighths) : cell("not scheduled", { num: true, absent: true }),
     done ? pagesCell(completed) : num("0"),
+    done ? num("0") : pagesCell(scheduled ? scene.eighths : null),
     numOr(scene.seconds === null ? null : minutesSeconds(scene.seconds), NOT_RECORDED),
     statusCell(scene.scene, record),
   ]);

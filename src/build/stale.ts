@@ -11,9 +11,8 @@ const STRIP = /<p class="stale">[^\n]*<\/p>\n(?=<header class="top">)/;
  * @param files names of the files that changed since the pages were made, in order
  */
 export function markStale(out: OutFolder, date: string | null, files: readonly string[]): void {
-  const stored = date === null ? readShowRecord(out) : readDayRecord(out, date);
-  for (const { file } of stored?.outputs ?? []) {
-    const page = file.endsWith(".html") ? out.read(file) : null;
+  for (const file of pagesOf(out, date)) {
+    const page = out.read(file);
     if (page === null) continue;
     const text = new TextDecoder()
       .decode(page)
@@ -22,6 +21,16 @@ export function markStale(out: OutFolder, date: string | null, files: readonly s
     out.write(`${file}.new`, text);
     out.move(`${file}.new`, file);
   }
+}
+
+/** A day's production page is made with the show-wide pages, and is both. */
+function pagesOf(out: OutFolder, date: string | null): readonly string[] {
+  const showWide = readShowRecord(out)?.outputs ?? [];
+  const outputs =
+    date === null
+      ? showWide
+      : [...(readDayRecord(out, date)?.outputs ?? []), ...showWide.filter(({ file }) => file.startsWith(`days/${date}/`))];
+  return outputs.map(({ file }) => file).filter((file) => file.endsWith(".html"));
 }
 
 function strip(files: readonly string[]): string {

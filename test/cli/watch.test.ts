@@ -57,13 +57,18 @@ function start(...options: string[]) {
   return { until, ended, text: () => text, kill: () => started.kill("SIGINT") };
 }
 
-const page = (date: string) => readFileSync(join(root, "ferry-report/days", date, "index.html"), "utf8");
-/** Name, size and time of every page of a day. */
+const page = (date: string, name = "index") => readFileSync(join(root, "ferry-report/days", date, `${name}.html`), "utf8");
+/** Name, size and time of everything made for a day alone; its production page speaks of all days to date. */
 const stamps = (date: string) =>
-  readdirSync(join(root, "ferry-report/days", date), { recursive: true }).map((name) => {
-    const { size, mtimeMs } = statSync(join(root, "ferry-report/days", date, String(name)));
+  madeFor(date).map((name) => {
+    const { size, mtimeMs } = statSync(join(root, "ferry-report/days", date, name));
     return `${name} ${size} ${mtimeMs}`;
   });
+
+function madeFor(date: string): readonly string[] {
+  const names = readdirSync(join(root, "ferry-report/days", date), { recursive: true }).map(String);
+  return names.filter((name) => name !== "production.html");
+}
 
 describe("daybook watch", () => {
   it("builds the day that changed and no other, keeps the good pages while there are errors, and ends with 130", async () => {
@@ -84,11 +89,14 @@ describe("daybook watch", () => {
     expect(kept).toContain("NOTE303");
     expect(page(FIRST)).toContain("The one with the gull");
     expect(page(FIRST)).toContain(STRIP);
+    expect(page(FIRST, "production")).toContain(STRIP);
+    expect(page(SECOND, "production")).not.toContain(STRIP);
     expect(stamps(SECOND)).toEqual(before);
 
     edit(FIRST, "notes.csv", (text) => text.replace(",2.8,3.2-1.6,", ",2.8,3.2-1.6 m,"));
     await watch.until("open ferry-report/index.html");
     expect(page(FIRST)).not.toContain(STRIP);
+    expect(page(FIRST, "production")).not.toContain(STRIP);
 
     watch.kill();
     expect(await watch.ended).toBe(130);

@@ -1,6 +1,6 @@
 /** Search in the built report, from the disk: by keyboard, by address, without scripts, for all eyes, and how fast. */
 import { cpSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
@@ -223,6 +223,12 @@ describe("the search box", () => {
 });
 
 describe("search in a long show", () => {
+  const RUNS = 9;
+  /** From the key that opens the box until the count of takes stands in it: any query can be answered then. */
+  const READY_MS = 150;
+  const ANSWER_MS = 16;
+  /** The machine may be busy with other things. */
+  const PATIENCE = 3;
   const QUERIES = [
     "1",
     "12",
@@ -249,7 +255,7 @@ describe("search in a long show", () => {
     const ready: number[] = [];
     const work: number[] = [];
     const answers = new Map<string, number[]>();
-    for (let run = 0; run < 5; run++) {
+    for (let run = 0; run < RUNS; run++) {
       const page = await browser.newPage();
       const worked = await threadClock(page);
       await page.goto(url("index.html", folder));
@@ -265,17 +271,18 @@ describe("search in a long show", () => {
     rmSync(folder, { recursive: true });
     // what the machine is busy with besides only ever adds: the least is the nearest to what search costs
     const slowest = Math.max(...[...answers.values()].map((list) => Math.min(...list)));
-    const figures = [...answers].map(([query, list]) => `${query} ${Math.min(...list).toFixed(1)}`).join(", ");
+    const figures = [...answers].map(([query, list]) => `${query} ${median(list).toFixed(1)}`).join(", ");
     console.log(
-      `search, 12,000 clips, ${Math.round(script.length / 1024)} KB: ready in ${rounded(ready)} ms, of these at work ${rounded(work)} ms; ${figures} ms`,
+      `search, 12,000 clips, ${Math.round(script.length / 1024)} KB, machine load ${loadavg()[0]?.toFixed(1)}, medians of ${RUNS}: ready in ${median(ready).toFixed(0)} ms (least ${Math.min(...ready).toFixed(0)}), of these at work ${median(work).toFixed(0)} (least ${Math.min(...work).toFixed(0)}); the budget is ${READY_MS} ms on a quiet machine. Answers: ${figures} ms; the budget is ${ANSWER_MS} ms`,
     );
-    expect(Math.min(...work)).toBeLessThan(200);
-    expect(slowest).toBeLessThan(48);
+    expect(Math.min(...work)).toBeLessThan(READY_MS);
+    expect(slowest).toBeLessThan(ANSWER_MS * PATIENCE);
   });
 });
 
-function rounded(list: readonly number[]): string {
-  return list.map((ms) => ms.toFixed(0)).join(", ");
+/** Median; of an even number of values the upper of the two. */
+function median(list: readonly number[]): number {
+  return [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)] ?? Number.NaN;
 }
 
 /** Gives the milliseconds that the page's thread has worked so far: waiting for a busy machine is not among them. */

@@ -1,9 +1,10 @@
 import { runInNewContext } from "node:vm";
 import { describe, expect, it } from "vitest";
 import { compareCodes } from "../../src/core/code-order.ts";
-import { SEARCH_GLOBAL, type SearchRows } from "../../src/core/search-rows.ts";
+import { type PackedRows, type SearchTable, unpackRows } from "../../src/core/packed-rows.ts";
+import { SEARCH_GLOBAL } from "../../src/core/search-rows.ts";
 import { digestDay } from "../../src/summary/digest.ts";
-import type { DayDigest } from "../../src/summary/digest-types.ts";
+import type { DayDigest, TakeDigest } from "../../src/summary/digest-types.ts";
 import { searchRows, searchRowsScript } from "../../src/view/show/search-rows.ts";
 import { takesIndexPage } from "../../src/view/show/takes-index-page.ts";
 import { exampleDaySummary } from "../fixtures/day-summary.ts";
@@ -14,15 +15,19 @@ const digest = digestDay(summary, []);
 const rows = searchRows([digest], summary.kit);
 
 /** What a browser gets from the script. */
-function run(script: string): SearchRows {
-  let received: SearchRows | null = null;
+function run(script: string): SearchTable {
+  let received: PackedRows | null = null;
   runInNewContext(script, {
-    [SEARCH_GLOBAL]: (given: SearchRows) => {
+    [SEARCH_GLOBAL]: (given: PackedRows) => {
       received = given;
     },
   });
   if (received === null) throw new Error("the script called nothing");
-  return JSON.parse(JSON.stringify(received)) as SearchRows;
+  return unpackRows(JSON.parse(JSON.stringify(received)) as PackedRows);
+}
+
+function takesOf(table: SearchTable): readonly unknown[] {
+  return Array.from({ length: table.count }, (_, place) => table.row(place));
 }
 
 function withRemark(remarks: string): DayDigest {
@@ -47,18 +52,33 @@ describe("search rows", () => {
   });
 
   it("come through the script as they are", () => {
-    expect(run(searchRowsScript(rows))).toEqual(JSON.parse(JSON.stringify(rows)));
+    const table = run(searchRowsScript(rows));
+    expect({ path: table.path, days: table.days, lenses: table.lenses, takes: takesOf(table) }).toEqual(rows);
+  });
+
+  it("come with where each word of the remarks stands, cut as the tokenizer cuts them", () => {
+    const three = ["Rain, rain again", "", "half-speed rain"].map((remarks) => withRemark(remarks).takes[0] as TakeDigest);
+    const { remarkWords } = run(searchRowsScript(searchRows([{ ...digest, takes: three }], summary.kit)));
+    expect(remarkWords.words).toEqual(["again", "half", "halfspeed", "rain", "speed"]);
+    expect(["rain", "again", "halfspeed", "rai", "zebra", "constructor"].map((word) => remarkWords.places(word))).toEqual([
+      [0, 2],
+      [0],
+      [2],
+      [],
+      [],
+      [],
+    ]);
   });
 
   it("stand any text: quotes, ends of scripts, line separators, right-to-left", () => {
     const remark = `"'\`\\ </script><!-- \u2028\u2029 שלום \${x}`;
     const script = searchRowsScript(searchRows([withRemark(remark)], summary.kit));
     expect(script).not.toMatch(/<|\u2028|\u2029/);
-    expect(run(script).takes[0]?.[21]).toBe(remark.replace(/\s+/g, " "));
+    expect(run(script).row(0)[21]).toBe(remark.replace(/\s+/g, " "));
   });
 
   it("are a script for a show without a day", () => {
-    expect(run(searchRowsScript(searchRows([], { modes: [], lenses: [], calibration: new Map() }))).takes).toEqual([]);
+    expect(run(searchRowsScript(searchRows([], { modes: [], lenses: [], calibration: new Map() }))).count).toBe(0);
   });
 });
 

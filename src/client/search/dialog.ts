@@ -41,17 +41,16 @@ export function offerSearch(page: Document): void {
     answer();
   }
 
-  /** Rows and index are made when the box is opened first; a page that is only read never loads them. */
+  /** Rows are loaded when the box is opened first, or about to be; a page that is only read never loads them. */
   function prepared(): Promise<Finder> {
     finder ??= loadRows(page, dialog.dataset.rows ?? "").then(finderOf);
     finder.then(
       (made) => {
         if (ready === made) return;
         ready = made;
-        help.textContent = helpFor(made.rows);
+        help.textContent = helpFor(made.table);
         answer();
-        // The box is drawn first and takes what is typed; the words of the remarks are read in the next free moment.
-        view?.setTimeout(() => made.warm());
+        view?.setTimeout(made.warm);
       },
       () => {
         finder = null;
@@ -69,11 +68,12 @@ export function offerSearch(page: Document): void {
       return;
     }
     const found = ready.find(query);
-    const shown = found.takes.slice(0, MOST_SHOWN);
-    const { rows } = ready;
+    const shown = found.places.slice(0, MOST_SHOWN);
+    const { table } = ready;
     list.replaceChildren(
-      ...shown.map((take, i) => {
-        const option = resultOption(page, rows, take, takeHref(root, rows, take, found.terms), found.marks);
+      ...shown.map((place, i) => {
+        const take = table.row(place);
+        const option = resultOption(page, table, take, takeHref(root, table, take, found.terms), found.marks);
         option.id = `find-${i}`;
         return option;
       }),
@@ -83,7 +83,7 @@ export function offerSearch(page: Document): void {
     if (scrolled) list.scrollTop = 0;
     scrolled = false;
     box.setAttribute("aria-expanded", String(shown.length > 0));
-    count.textContent = describeFound(found, rows, shown.length);
+    count.textContent = describeFound(found, table, shown.length);
     // What was searched is said at once; what to try instead takes as long again, and waits until nobody types.
     view?.clearTimeout(advising);
     advice.hidden = true;
@@ -184,7 +184,7 @@ export function offerSearch(page: Document): void {
     event.preventDefault();
     open();
   });
-  offerButton(page, view, open);
+  offerButton(page, view, open, () => void prepared());
   const asked = address.read();
   if (asked !== "") {
     box.value = asked;
@@ -193,7 +193,7 @@ export function offerSearch(page: Document): void {
 }
 
 /** Without a script a link to the list of all takes stands where the button does now. */
-function offerButton(page: Document, view: Window, open: () => void): void {
+function offerButton(page: Document, view: Window, open: () => void, prepare: () => void): void {
   const button = page.querySelector<HTMLButtonElement>("button.find-open");
   const link = page.querySelector<HTMLElement>("a.find-link");
   if (button === null) return;
@@ -203,6 +203,9 @@ function offerButton(page: Document, view: Window, open: () => void): void {
     }
   }
   button.addEventListener("click", open);
+  // Whoever reaches for the button is about to press it.
+  button.addEventListener("pointerenter", prepare);
+  button.addEventListener("focus", prepare);
   button.hidden = false;
   if (link !== null) link.hidden = true;
 }

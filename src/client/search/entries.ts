@@ -1,11 +1,13 @@
 /** Takes made ready for the scan: every code folded once, every distinct text once. */
-import type { SearchRows, SearchTake } from "../../core/search-rows.ts";
-import { codeKey, hyphenKey, timeKey, withoutZeros, wordKeys } from "../../core/search-words.ts";
-import { type Postings, postingsOf } from "./postings.ts";
+import type { SearchTable } from "../../core/packed-rows.ts";
+import { codeKey, hyphenKey, withoutZeros, wordKeys } from "../../core/search-words.ts";
+import { type WordPlaces, wordPlaces } from "../../core/word-places.ts";
 import { type Vocabulary, vocabularyOf } from "./vocabulary.ts";
 
+/** The codes of a take of one camera; what is asked for less often is read from its columns. */
 export interface Entry {
-  readonly row: SearchTake;
+  /** Its row in the table. */
+  readonly place: number;
   readonly slate: string;
   readonly take: string;
   /** "2" and "pu" of take "2 PU"; empty for a take in one piece. */
@@ -15,10 +17,6 @@ export interface Entry {
   readonly roll: Code;
   readonly clip: Code;
   readonly slateTake: string;
-  /** "14b-2" of address a-14b-2. */
-  readonly addressTail: string;
-  readonly timeIn: string;
-  readonly timeOut: string;
   readonly plateOf: string;
   /** Places in the lists of `Prepared`; -1 for no lens. */
   readonly lens: number;
@@ -44,67 +42,83 @@ export interface LensKeys {
 }
 
 export interface Prepared {
-  readonly rows: SearchRows;
+  readonly columns: Columns;
+  readonly days: SearchTable["days"];
   readonly entries: readonly Entry[];
   readonly lenses: readonly LensKeys[];
-  /** Made when it is asked for first: codes are found without it. */
-  readonly text: () => TextIndex;
+  readonly text: TextIndex;
 }
+
+/** Columns that scores read, a value for each entry. */
+export type Columns = ReturnType<typeof columnsOf>;
 
 export interface TextIndex {
   readonly vocabulary: Vocabulary;
   /** Places of a word: takes whose remark has it, standings, lenses. */
-  readonly inRemarks: Postings;
-  readonly inStandings: Postings;
-  readonly inLenses: Postings;
+  readonly inRemarks: WordPlaces;
+  readonly inStandings: WordPlaces;
+  readonly inLenses: WordPlaces;
 }
 
-export function prepare(rows: SearchRows): Prepared {
+function columnsOf({ column }: SearchTable) {
+  return {
+    day: column(0),
+    address: column(1),
+    slate: column(2),
+    take: column(3),
+    camera: column(4),
+    roll: column(6),
+    clip: column(7),
+    timecodeIn: column(8),
+    timecodeOut: column(9),
+    focalMin: column(11),
+    focalMax: column(12),
+    widest: column(13),
+    deepest: column(14),
+    plate: column(19),
+  };
+}
+
+export function prepare(table: SearchTable): Prepared {
+  const columns = columnsOf(table);
+  const [scenes, lensPlaces, circled, status, platesOf] = [
+    table.column(5),
+    table.column(10),
+    table.column(17),
+    table.column(18),
+    table.column(20),
+  ];
   const key = remembered(codeKey);
   const clip = codeForms();
   const roll = remembered(clip);
   const takeParts = remembered((take): readonly string[] => (/^[A-Za-z0-9]*$/.test(take) ? [] : wordKeys(take)));
   const standings: string[] = [];
   const standing = remembered((text) => standings.push(text) - 1);
-  const lenses = rows.lenses.map(([id, name]): LensKeys => ({ id: codeKey(id), hyphened: hyphenKey(id), words: wordKeys(name) }));
-  const entries = rows.takes.map((row): Entry => {
-    const [slate, take, camera] = [key(row[2]), key(row[3]), key(row[4])];
-    return {
-      row,
+  const circledStanding = remembered((text) => standing(`circled ${text}`));
+  const lenses = table.lenses.map(([id, name]): LensKeys => ({ id: codeKey(id), hyphened: hyphenKey(id), words: wordKeys(name) }));
+  const entries: Entry[] = [];
+  for (let place = 0; place < table.count; place++) {
+    const [slate, take] = [key(columns.slate[place] as string), key(columns.take[place] as string)];
+    entries.push({
+      place,
       slate,
       take,
-      takeParts: takeParts(row[3]),
-      camera,
-      scene: key(row[5]),
-      roll: roll(row[6]),
-      clip: clip(row[7]),
+      takeParts: takeParts(columns.take[place] as string),
+      camera: key(columns.camera[place] as string),
+      scene: key(scenes[place] as string),
+      roll: roll(columns.roll[place] as string),
+      clip: clip(columns.clip[place] as string),
       slateTake: slate + take,
-      addressTail: row[1].slice(camera.length + 1),
-      timeIn: timeKey(row[8]),
-      timeOut: timeKey(row[9]),
-      plateOf: key(row[20]),
-      lens: row[10],
-      standing: standing(row[17] === 1 ? `circled ${row[18]}` : row[18]),
-    };
-  });
-  let text: TextIndex | null = null;
-  return {
-    rows,
-    entries,
-    lenses,
-    text() {
-      text ??= textIndexOf(rows, standings);
-      return text;
-    },
-  };
-}
-
-function textIndexOf(rows: SearchRows, standings: readonly string[]): TextIndex {
-  const inRemarks = postingsOf(rows.takes.map((row) => row[21]));
-  const inStandings = postingsOf(standings);
-  const inLenses = postingsOf(rows.lenses.map(([id, name]) => `${id} ${name}`));
-  const vocabulary = vocabularyOf(new Set([...inRemarks.words, ...inStandings.words, ...inLenses.words]));
-  return { vocabulary, inRemarks, inStandings, inLenses };
+      plateOf: key(platesOf[place] as string),
+      lens: lensPlaces[place] as number,
+      standing: (circled[place] === 1 ? circledStanding : standing)(status[place] as string),
+    });
+  }
+  const inStandings = wordPlaces(standings);
+  const inLenses = wordPlaces(table.lenses.map(([id, name]) => `${id} ${name}`));
+  const inRemarks = table.remarkWords;
+  const vocabulary = vocabularyOf([inRemarks, inStandings, inLenses].flatMap(({ words }) => words));
+  return { columns, days: table.days, entries, lenses, text: { vocabulary, inRemarks, inStandings, inLenses } };
 }
 
 /** Gives the forms of a code; the rolls and the numbers in them repeat, so that their zeros are dropped once. */

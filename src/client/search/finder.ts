@@ -1,16 +1,16 @@
 /** Search itself, without a page around it: codes by scanning, words by the vocabulary; every term must hold. */
+import type { SearchTable } from "../../core/packed-rows.ts";
 import { type CodeTerm, type SearchTerm, searchTerms } from "../../core/search-query.ts";
-import type { SearchRows, SearchTake } from "../../core/search-rows.ts";
 import { hasDigit } from "../../core/search-words.ts";
+import type { WordPlaces } from "../../core/word-places.ts";
 import { type Entry, type Prepared, prepare } from "./entries.ts";
 import { type Advice, adviceFor } from "./nearest.ts";
-import type { Postings } from "./postings.ts";
 import { addressBonus, codeScore, fieldScore, focalScore, signedCodeScore, stopScore, timeScore, typedCode } from "./score.ts";
 import type { WordMatch } from "./vocabulary.ts";
 
 export interface Found {
-  /** Best first; takes that fit alike in the order they were shot. */
-  readonly takes: readonly SearchTake[];
+  /** Rows of the table, best first; takes that fit alike in the order they were shot. */
+  readonly places: readonly number[];
   readonly terms: readonly SearchTerm[];
   /** Folded words to mark in remarks. */
   readonly marks: ReadonlySet<string>;
@@ -19,30 +19,30 @@ export interface Found {
 }
 
 export interface Finder {
-  readonly rows: SearchRows;
+  readonly table: SearchTable;
   find(query: string): Found;
-  /** Makes the index of words now rather than at the first query: for a moment in which nobody waits. */
+  /** Gets what typing errors are found with, which the first of them would wait for. */
   warm(): void;
 }
 
-/** Makes rows ready to be searched; the words of the remarks follow with the first query, or with `warm`. */
-export function finderOf(rows: SearchRows): Finder {
-  const prepared = prepare(rows);
+/** Makes rows ready for any query. */
+export function finderOf(table: SearchTable): Finder {
+  const prepared = prepare(table);
   return {
-    rows,
-    warm: () => void prepared.text(),
+    table,
+    warm: prepared.text.vocabulary.warm,
     find(query) {
       const terms = searchTerms(query);
-      if (terms.length === 0) return { takes: [], terms, marks: new Set(), advice: [] };
+      if (terms.length === 0) return { places: [], terms, marks: new Set(), advice: [] };
       const marks = new Set<string>();
-      const takes = matching(terms, prepared, marks);
+      const places = matching(terms, prepared, marks);
       const count = (some: readonly SearchTerm[]) => matching(some, prepared, new Set()).length;
       return {
-        takes,
+        places,
         terms,
         marks,
         get advice() {
-          return takes.length > 0 ? [] : adviceFor(terms, prepared, count);
+          return places.length > 0 ? [] : adviceFor(terms, prepared, count);
         },
       };
     },
@@ -51,13 +51,13 @@ export function finderOf(rows: SearchRows): Finder {
 
 type Score = (e: Entry, place: number) => number;
 
-function matching(terms: readonly SearchTerm[], prepared: Prepared, marks: Set<string>): readonly SearchTake[] {
+function matching(terms: readonly SearchTerm[], prepared: Prepared, marks: Set<string>): readonly number[] {
   const scores = terms.map((term) => ({ score: scorer(term, prepared, marks), light: term.kind === "word" && term.light }));
   const keys = terms.flatMap((term) => (term.kind === "code" || term.kind === "word" ? [term.key] : []));
   const joined = joinedKey(terms);
   const whole = joined === "" ? null : typedCode(joined);
   // Scores are few: a list for each keeps the order of shooting inside it, and nothing large is sorted.
-  const byScore = new Map<number, SearchTake[]>();
+  const byScore = new Map<number, number[]>();
   prepared.entries.forEach((e, place) => {
     let sum = 0;
     for (const { score, light } of scores) {
@@ -70,15 +70,15 @@ function matching(terms: readonly SearchTerm[], prepared: Prepared, marks: Set<s
     }
     if (sum > 0 && keys.length > 1) sum += addressBonus(keys, e);
     if (whole !== null) {
-      const one = codeScore(whole, e, prepared.lenses[e.lens]);
+      const one = codeScore(whole, e, prepared.lenses[e.lens], prepared.columns);
       if (one > 90) sum = Math.max(sum, one + 45);
     }
     if (sum === 0) return;
     const alike = byScore.get(sum);
-    if (alike === undefined) byScore.set(sum, [e.row]);
-    else alike.push(e.row);
+    if (alike === undefined) byScore.set(sum, [place]);
+    else alike.push(place);
   });
-  return [...byScore].sort(([a], [b]) => b - a).flatMap(([, takes]) => takes);
+  return [...byScore].sort(([a], [b]) => b - a).flatMap(([, places]) => places);
 }
 
 /**
@@ -106,35 +106,38 @@ function scorer(term: SearchTerm, prepared: Prepared, marks: Set<string>): Score
       return inText === null ? codes : (e, place) => Math.max(codes(e, place), inText(e, place));
     }
     case "note": {
-      const inText = placeScores(lookup(term.key, prepared), prepared.text().inRemarks, prepared.entries.length, 30, marks);
+      const inText = placeScores(lookup(term.key, prepared), prepared.text.inRemarks, prepared.entries.length, 30, marks);
       return (_, place) => inText?.[place] ?? 0;
     }
     case "time":
-      return (e) => timeScore(term, e);
+      return (e) => timeScore(term, e, prepared.columns);
     case "stop":
-      return (e) => stopScore(term, e);
+      return (e) => stopScore(term, e, prepared.columns);
     case "focal":
-      return (e) => focalScore(term, e);
+      return (e) => focalScore(term, e, prepared.columns);
     case "field":
-      return (e) => fieldScore(term, e, lensOf(e), prepared.rows.days[e.row[0]]);
+      return (e) => fieldScore(term, e, lensOf(e), prepared.columns, prepared.days[prepared.columns.day[e.place] as number]);
   }
 }
 
-function plainScore(key: string, { lenses }: Prepared): Score {
+function plainScore(key: string, { lenses, columns }: Prepared): Score {
   const code = typedCode(key);
-  return (e) => codeScore(code, e, lenses[e.lens]);
+  return (e) => codeScore(code, e, lenses[e.lens], columns);
 }
 
-function signedScore(term: CodeTerm, { lenses }: Prepared): Score {
+function signedScore(term: CodeTerm, { lenses, columns }: Prepared): Score {
   const parts = term.parts.map(typedCode);
-  return (e) => signedCodeScore(term, e, lenses[e.lens], () => parts.map((part) => codeScore(part, e, lenses[e.lens])));
+  return (e) => {
+    const lens = lenses[e.lens];
+    return signedCodeScore(term, e, lens, columns, () => parts.map((part) => codeScore(part, e, lens, columns)));
+  };
 }
 
 /** A word in the remarks, in the standing or in the lens's name; `null` when it is nowhere. */
 function wordScore(key: string, prepared: Prepared, marks: Set<string>, points: number): Score | null {
   const matches = lookup(key, prepared);
   const { entries, lenses } = prepared;
-  const { inRemarks, inStandings, inLenses } = prepared.text();
+  const { inRemarks, inStandings, inLenses } = prepared.text;
   const remarks = placeScores(matches, inRemarks, entries.length, points, marks);
   const standings = placeScores(matches, inStandings, entries.length, points - 5);
   const names = placeScores(matches, inLenses, lenses.length, points - 5);
@@ -144,20 +147,20 @@ function wordScore(key: string, prepared: Prepared, marks: Set<string>, points: 
 
 function lookup(key: string, { text }: Prepared): readonly WordMatch[] {
   // A single letter is a camera; as the beginning of a word it would find nearly every take.
-  return key.length === 1 && !hasDigit(key) ? [] : text().vocabulary.lookup(key);
+  return key.length === 1 && !hasDigit(key) ? [] : text.vocabulary.lookup(key);
 }
 
 function placeScores(
   matches: readonly WordMatch[],
-  postings: Postings,
+  index: WordPlaces,
   count: number,
   points: number,
   marks?: Set<string>,
 ): Float32Array | null {
   let scores: Float32Array | null = null;
   for (const { word, weight } of matches) {
-    const found = postings.places(word);
-    if (found === null) continue;
+    const found = index.places(word);
+    if (found.length === 0) continue;
     marks?.add(word);
     scores ??= new Float32Array(count);
     const score = points * weight;

@@ -18,7 +18,7 @@ const MOST = 3;
 
 export function adviceFor(
   terms: readonly SearchTerm[],
-  prepared: Pick<Prepared, "entries" | "lenses">,
+  prepared: Pick<Prepared, "entries" | "lenses" | "columns">,
   count: Count,
 ): readonly Advice[] {
   const advice: Advice[] = [];
@@ -45,7 +45,7 @@ function queryWith(terms: readonly SearchTerm[], at: number, code: string): stri
  * The slate, slate with take, clip, roll or lens within a slip or two of the typed code, as the notes write it; one digit for
  * another counts as two slips.
  */
-function nearestCode(key: string, { entries, lenses }: Pick<Prepared, "entries" | "lenses">): string | null {
+function nearestCode(key: string, { entries, lenses, columns }: Pick<Prepared, "entries" | "lenses" | "columns">): string | null {
   const limit = Math.min(Math.max(20, 3 * key.length), 10 * key.length - 1);
   const shape = shapeOf(key);
   let least = limit + 0.5;
@@ -61,10 +61,10 @@ function nearestCode(key: string, { entries, lenses }: Pick<Prepared, "entries" 
   let before: Entry | null = null;
   for (const e of entries) {
     // The takes of a slate and the clips of a roll mostly follow each other.
-    if (e.slate !== before?.slate && isNearer(e.slate)) best = e.row[2];
-    if (e.slateTake !== before?.slateTake && isNearer(e.slateTake)) best = `${e.row[2]} ${e.row[3]}`;
-    if (isNearer(e.clip.key)) best = e.row[7];
-    if (e.roll !== before?.roll && isNearer(e.roll.key)) best = e.row[6];
+    if (e.slate !== before?.slate && isNearer(e.slate)) best = columns.slate[e.place] ?? null;
+    if (e.slateTake !== before?.slateTake && isNearer(e.slateTake)) best = `${columns.slate[e.place]} ${columns.take[e.place]}`;
+    if (isNearer(e.clip.key)) best = columns.clip[e.place] ?? null;
+    if (e.roll !== before?.roll && isNearer(e.roll.key)) best = columns.roll[e.place] ?? null;
     before = e;
   }
   for (const lens of lenses) if (isNearer(lens.id)) best = lens.hyphened.toUpperCase();

@@ -1,19 +1,20 @@
 /** One found take as an option of the list: a link, so that it opens as links do. Texts go in as text, never as markup. */
+import type { SearchTable } from "../../core/packed-rows.ts";
 import type { SearchTerm } from "../../core/search-query.ts";
-import type { SearchRows, SearchTake } from "../../core/search-rows.ts";
+import type { SearchTake } from "../../core/search-rows.ts";
 import { markedRemark } from "./marked.ts";
 
 /** Address of a take's page from the page that is open; at the frame when a whole timecode was searched for. */
-export function takeHref(root: string, rows: SearchRows, take: SearchTake, terms: readonly SearchTerm[]): string {
-  const date = rows.days[take[0]]?.[0] ?? "";
-  const path = rows.path.replace("{date}", date).replace("{address}", take[1]);
+export function takeHref(root: string, table: SearchTable, take: SearchTake, terms: readonly SearchTerm[]): string {
+  const date = table.days[take[0]]?.[0] ?? "";
+  const path = table.path.replace("{date}", date).replace("{address}", take[1]);
   const time = terms.find((term) => term.kind === "time" && term.span.exact);
   return `${root}${path}${time?.kind === "time" ? `#tc=${time.span.from}` : ""}`;
 }
 
 export function resultOption(
   page: Document,
-  rows: SearchRows,
+  table: SearchTable,
   take: SearchTake,
   href: string,
   marks: ReadonlySet<string>,
@@ -24,7 +25,7 @@ export function resultOption(
   option.setAttribute("role", "option");
   option.setAttribute("aria-selected", "false");
   const [day, , slate, number, camera, , , clip, timecode] = take;
-  const lens = rows.lenses[take[10]];
+  const lens = table.lenses[take[10]];
   const name = part(page, "find-name", [
     text(page, "b", slate),
     " take ",
@@ -37,7 +38,7 @@ export function resultOption(
     name,
     part(page, "find-when", [[timecode, clip].filter(said).join(" \u00b7 ")]),
     part(page, "find-with", [figures.filter(said).join(" \u00b7 ")]),
-    part(page, "find-day", [rows.days[day]?.[1] ?? ""]),
+    part(page, "find-day", [table.days[day]?.[1] ?? ""]),
   );
   const standing = take[18];
   const remark = markedRemark(take[21], marks).map(({ text: piece, marked }) => (marked ? text(page, "mark", piece) : piece));

@@ -1,8 +1,8 @@
 /** How well one term of a query fits one take; 0 is not at all. Codes come before figures, figures before words. */
 import type { CodeTerm, FieldTerm, FocalTerm, StopTerm, TimeTerm } from "../../core/search-query.ts";
 import type { SearchDay } from "../../core/search-rows.ts";
-import { withoutZeros } from "../../core/search-words.ts";
-import type { Code, Entry, LensKeys } from "./entries.ts";
+import { timeKey, withoutZeros } from "../../core/search-words.ts";
+import type { Code, Columns, Entry, LensKeys } from "./entries.ts";
 
 /** A typed code, worked out once a query. */
 export interface TypedCode {
@@ -20,7 +20,7 @@ export function typedCode(key: string): TypedCode {
 }
 
 /** A code typed in one piece, against every code of the take. */
-export function codeScore({ key, short, number, long }: TypedCode, e: Entry, lens: LensKeys | undefined): number {
+export function codeScore({ key, short, number, long }: TypedCode, e: Entry, lens: LensKeys | undefined, c: Columns): number {
   const { slate, slateTake, clip, roll } = e;
   if (slate !== "" && key.startsWith(slate)) {
     if (key.length === slate.length) return 60;
@@ -41,7 +41,7 @@ export function codeScore({ key, short, number, long }: TypedCode, e: Entry, len
   if (slate.startsWith(key)) return isDigit(slate.charCodeAt(key.length)) ? 24 : 42;
   if (key.length > slate.length && slateTake.startsWith(key)) return 44;
   if (key === e.scene) return 35;
-  if (number !== null && isFocal(number, e, 0.25) === "whole") return 30;
+  if (number !== null && isFocal(number, e, 0.25, c) === "whole") return 30;
   if (key === e.plateOf) return 28;
   if (key === e.camera) return 20;
   if (key === e.take) return 15;
@@ -49,11 +49,20 @@ export function codeScore({ key, short, number, long }: TypedCode, e: Entry, len
 }
 
 /** A code with signs in it, such as `14b-2`, `a-14b-2`, `KZ31-87` or `A012_C003`; `parts` scores each of its pieces. */
-export function signedCodeScore(term: CodeTerm, e: Entry, lens: LensKeys | undefined, parts: () => readonly number[]): number {
-  if (term.hyphened === e.row[1] || term.hyphened === e.addressTail) return 97;
+export function signedCodeScore(
+  term: CodeTerm,
+  e: Entry,
+  lens: LensKeys | undefined,
+  c: Columns,
+  parts: () => readonly number[],
+): number {
+  const address = c.address[e.place] as string;
+  // "14b-2" of address a-14b-2
+  const tail = address.slice(e.camera.length + 1);
+  if (term.hyphened === address || term.hyphened === tail) return 97;
   if (term.key === e.clip.key || (e.clip.key !== "" && withoutZeros(term.key) === e.clip.short)) return 98;
   if (lens !== undefined && lens.hyphened === term.hyphened) return 51;
-  if (e.row[1].startsWith(term.hyphened) || e.addressTail.startsWith(term.hyphened)) return 44;
+  if (address.startsWith(term.hyphened) || tail.startsWith(term.hyphened)) return 44;
   if (lens?.hyphened.startsWith(term.hyphened)) return 36;
   const scores = parts();
   return scores.includes(0) ? 0 : Math.max(...scores) / 2;
@@ -68,21 +77,22 @@ export function addressBonus(keys: readonly string[], e: Entry): number {
   return keys.includes(e.camera, slate + 2) ? 90 : 80;
 }
 
-export function timeScore(term: TimeTerm, e: Entry): number {
+export function timeScore(term: TimeTerm, { place }: Entry, c: Columns): number {
   const { from, to, exact } = term.span;
-  if (e.timeIn === "") return 0;
-  if (e.timeIn >= from && e.timeIn <= to) return exact ? 110 : 60;
-  if (e.timeOut === "") return 0;
+  const [timeIn, timeOut] = [timeKey(c.timecodeIn[place] as string), timeKey(c.timecodeOut[place] as string)];
+  if (timeIn === "") return 0;
+  if (timeIn >= from && timeIn <= to) return exact ? 110 : 60;
+  if (timeOut === "") return 0;
   // A take across midnight runs to the end of the day and on from its beginning.
-  const runs = e.timeOut > e.timeIn ? e.timeIn <= to && e.timeOut > from : e.timeIn <= to || e.timeOut > from;
+  const runs = timeOut > timeIn ? timeIn <= to && timeOut > from : timeIn <= to || timeOut > from;
   return runs ? (exact ? 100 : 40) : 0;
 }
 
 /** A third of a stop away is another stop: the label and what a log says of it lie closer. */
 const STOP_TOLERANCE = 0.1;
 
-export function stopScore(term: StopTerm, e: Entry): number {
-  const [widest, deepest] = [e.row[13], e.row[14]];
+export function stopScore(term: StopTerm, { place }: Entry, c: Columns): number {
+  const [widest, deepest] = [c.widest[place] ?? null, c.deepest[place] ?? null];
   if (widest === null || deepest === null) return 0;
   const above = 2 * Math.log2(term.t / widest);
   const below = 2 * Math.log2(deepest / term.t);
@@ -90,18 +100,18 @@ export function stopScore(term: StopTerm, e: Entry): number {
   return Math.abs(above) <= STOP_TOLERANCE && Math.abs(below) <= STOP_TOLERANCE ? 40 : 25;
 }
 
-export function focalScore(term: FocalTerm, e: Entry): number {
-  const fit = isFocal(term.mm, e, 0.5);
+export function focalScore(term: FocalTerm, e: Entry, c: Columns): number {
+  const fit = isFocal(term.mm, e, 0.5, c);
   return fit === "whole" ? 40 : fit === "inside" ? 25 : 0;
 }
 
-function isFocal(mm: number, e: Entry, tolerance: number): "whole" | "inside" | null {
-  const [min, max] = [e.row[11], e.row[12]];
+function isFocal(mm: number, { place }: Entry, tolerance: number, c: Columns): "whole" | "inside" | null {
+  const [min, max] = [c.focalMin[place] ?? null, c.focalMax[place] ?? null];
   if (min === null || max === null || mm < min - tolerance || mm > max + tolerance) return null;
   return max - min <= 2 * tolerance ? "whole" : "inside";
 }
 
-export function fieldScore(term: FieldTerm, e: Entry, lens: LensKeys | undefined, day: SearchDay | undefined): number {
+export function fieldScore(term: FieldTerm, e: Entry, lens: LensKeys | undefined, c: Columns, day: SearchDay | undefined): number {
   const { key } = term;
   switch (term.field) {
     case "slate":
@@ -117,24 +127,24 @@ export function fieldScore(term: FieldTerm, e: Entry, lens: LensKeys | undefined
     case "roll":
       return whole(isCode(key, e.roll)) || half(begins(e.roll.key, key));
     case "plate":
-      return plateScore(key, e);
+      return plateScore(key, e, c);
     case "lens":
-      return lensScore(key, e, lens);
+      return lensScore(key, e, lens, c);
     case "day":
       return day === undefined ? 0 : whole(isDay(key, day));
   }
 }
 
-function plateScore(key: string, e: Entry): number {
-  const plate = e.row[19];
+function plateScore(key: string, e: Entry, c: Columns): number {
+  const plate = c.plate[e.place] ?? "";
   if (plate === "") return 0;
   return whole(key === e.plateOf || key === e.slate) || half(plate.startsWith(key) || key === "yes" || key === "any");
 }
 
-function lensScore(key: string, e: Entry, lens: LensKeys | undefined): number {
+function lensScore(key: string, e: Entry, lens: LensKeys | undefined, c: Columns): number {
   const number = /^\d+(?:-\d+)?$/.exec(key) === null ? null : Number(key.replace("-", "."));
   if (lens !== undefined && (key === lens.hyphened || key === lens.id)) return 50;
-  if (number !== null) return focalScore({ kind: "focal", text: key, mm: number }, e);
+  if (number !== null) return focalScore({ kind: "focal", text: key, mm: number }, e, c);
   if (lens === undefined) return 0;
   return half(begins(lens.hyphened, key) || lens.words.some((word) => begins(word, key)));
 }

@@ -71,12 +71,18 @@ const LABELS: Readonly<Record<string, FieldTerm["field"]>> = {
 };
 const LIGHT_WORDS = new Set("a an and at by for from in is it of on or the to with".split(" "));
 
-const FIELD = /^(\p{L}+):(.+)$/u;
+const FIELD = /^(\p{L}+):(.*)$/u;
 const STOP = /^t[/\u00a0]?(\d{1,2}(?:\.\d+)?)$/i;
 const FOCAL = /^(\d+(?:\.\d+)?)mm$/i;
 const DECIMAL = /^\d{1,2}\.\d+$/;
 const DATE = /^\d{4}-\d{2}(?:-\d{2})?$/;
 const NUMBER = /^\d+(?:\.\d+)?$/;
+/** Ends of file names: a letter first, so that T2.8 has none. */
+const EXTENSION = /^(?=.*\p{L})(?=.*\d)(.{3,})\.[a-z][a-z0-9]{1,4}$/iu;
+const PATH_START = /^(?:[a-z]:[\\/]|[\\/~]|file:)/i;
+/** A word, or a field word with what stands in quotes after it. */
+const TYPED = /\p{L}+:["\u201c\u201d][^"\u201c\u201d]*["\u201c\u201d]?|[^\s,"\u201c\u201d]+/gu;
+const STOP_COMMA = /\b(t:?\d{1,2}),(?=\d)/gi;
 
 /**
  * The terms of a query in the order typed; all of them must hold for a take. Empty for nothing to look for.
@@ -85,10 +91,11 @@ const NUMBER = /^\d+(?:\.\d+)?$/;
  * @example searchTerms("lens:35 T2.8 rain").map((term) => term.kind) // ["field", "stop", "word"]
  */
 export function searchTerms(query: string): readonly SearchTerm[] {
-  const typed = query
-    .replace(/\b(\p{L}{1,8}):\s+/gu, "$1:")
-    .split(/[\s,"\u201c\u201d]+/u)
-    .filter((text) => text !== "");
+  const typed =
+    fileName(query)
+      .replace(/\b(\p{L}{1,8}):\s+/gu, "$1:")
+      .replace(STOP_COMMA, "$1.")
+      .match(TYPED) ?? [];
   const terms: SearchTerm[] = [];
   for (let i = 0; i < typed.length; i++) {
     const text = typed[i] as string;
@@ -104,6 +111,26 @@ export function searchTerms(query: string): readonly SearchTerm[] {
   return terms.every((term) => term.kind === "word" && term.light)
     ? terms.map((term) => (term.kind === "word" ? { ...term, light: false } : term))
     : terms;
+}
+
+/** Words before a colon that are no field words, such as "colour" of `colour:red`: they are looked for as any word. */
+export function unknownFields(query: string): readonly string[] {
+  return (fileName(query).match(TYPED) ?? []).flatMap((text) => {
+    const name = FIELD.exec(text)?.[1];
+    return name === undefined || FIELD_WORDS[fold(name)] !== undefined ? [] : [name];
+  });
+}
+
+/** The name at the end of a pasted path; any other query as it is. */
+function fileName(query: string): string {
+  const text = query.trim().replace(/^"(.*)"$/, "$1");
+  const [path = ""] = text.split(/[?#]/);
+  const name =
+    path
+      .split(/[\\/]/)
+      .filter((part) => part !== "")
+      .at(-1) ?? "";
+  return name !== path && (PATH_START.test(path) || EXTENSION.test(name)) ? name : query;
 }
 
 /** Two words that are one term: "take 3", "44 mm", "T 2.8". */
@@ -125,34 +152,41 @@ function wordTerms(text: string): readonly SearchTerm[] {
   if (span !== null) return [{ kind: "time", text, span }];
   const named = FIELD.exec(text);
   const field = named === null ? undefined : FIELD_WORDS[fold(named[1] ?? "")];
-  if (field !== undefined) return fieldTerms(field, named?.[2] ?? "", text);
+  if (field !== undefined) return fieldTerms(field, (named?.[2] ?? "").replace(/["\u201c\u201d]/g, "").trim(), text);
   if (DATE.test(text)) return [{ kind: "field", text, field: "day", key: text }];
   const stop = STOP.exec(text);
   if (stop !== null) return [{ kind: "stop", text, t: Number(stop[1]) }];
   const focal = FOCAL.exec(text);
   if (focal !== null) return [{ kind: "focal", text, mm: Number(focal[1]) }];
   if (DECIMAL.test(text)) return [{ kind: "stop", text, t: Number(text) }];
-  const key = codeKey(text);
+  const code = EXTENSION.exec(text)?.[1] ?? text;
+  const key = codeKey(code);
   if (key === "") return [];
   if (hasDigit(key) || key.length === 1) {
-    const hyphened = hyphenKey(text);
+    const hyphened = hyphenKey(code);
     return [{ kind: "code", text, key, hyphened, parts: hyphened.split("-") }];
   }
-  // "half-speed" is looked for by its parts, as a remark may write it "half speed".
-  return hyphenKey(text)
-    .split("-")
-    .map((part) => ({ kind: "word", text: part === key ? text : part, key: part, light: LIGHT_WORDS.has(part) }));
+  // "half-speed" is looked for by its parts, as a remark may write it "half speed"; "R&D" and "don't" are one word.
+  const parts = hyphenKey(text).split("-");
+  const pieces = parts.some((part) => part.length === 1) ? [key] : parts;
+  return pieces.map((part) => ({ kind: "word", text: part === key ? text : part, key: part, light: LIGHT_WORDS.has(part) }));
 }
 
+/** A field word with nothing after it yet looks for nothing. */
 function fieldTerms(field: SearchField, value: string, text: string): readonly SearchTerm[] {
-  if (field === "t") {
-    const t = Number(value.replace(/^t/i, ""));
-    return Number.isFinite(t) && t > 0 ? [{ kind: "stop", text, t }] : [];
-  }
+  if (value === "") return [];
+  // What is no stop is nothing that a take has: its score is 0, and the answer names it.
+  if (field === "t") return [{ kind: "stop", text, t: Number(value.replace(/^t/i, "")) }];
   if (field === "note") {
-    const keys = words(value).map((word) => word.key);
-    return keys.slice(0, 1).map((key) => ({ kind: "note", text, key }));
+    return value.split(/\s+/).flatMap((part) => noteKeys(part).map((key) => ({ kind: "note" as const, text, key })));
   }
   const key = field === "lens" || field === "day" ? hyphenKey(value.replace(/mm$/i, "")) : codeKey(value);
   return key === "" ? [] : [{ kind: "field", text, field, key }];
+}
+
+/** A code whole; "half-speed" by its parts, as a remark may write it "half speed". */
+function noteKeys(text: string): readonly string[] {
+  const [whole, ...parts] = words(text).map((word) => word.key);
+  if (whole === undefined) return [];
+  return hasDigit(whole) || parts.length === 0 ? [whole] : parts;
 }

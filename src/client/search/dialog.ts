@@ -93,9 +93,14 @@ export function offerSearch(page: Document): void {
   }
 
   function offerAdvice(found: Found): void {
-    const all = found.advice;
+    // Without a word to look for nothing is amiss.
+    if (found.terms.length === 0) return;
+    const all = page.createElement("a");
+    all.className = "btn";
+    all.href = `${root}takes.html`;
+    all.textContent = "All takes, A to Z";
     advice.replaceChildren(
-      ...all.map(({ label, query, takes }) => {
+      ...found.advice.map(({ label, query, takes }) => {
         const button = page.createElement("button");
         button.type = "button";
         button.className = "btn";
@@ -107,8 +112,9 @@ export function offerSearch(page: Document): void {
         });
         return button;
       }),
+      all,
     );
-    advice.hidden = all.length === 0;
+    advice.hidden = false;
   }
 
   function choose(next: number): void {

@@ -38,6 +38,8 @@ export interface Code {
 export interface LensKeys {
   readonly id: string;
   readonly hyphened: string;
+  /** "kelp-44" of Kelp 44. */
+  readonly name: string;
   readonly words: readonly string[];
 }
 
@@ -95,7 +97,9 @@ export function prepare(table: SearchTable): Prepared {
   const standings: string[] = [];
   const standing = remembered((text) => standings.push(text) - 1);
   const circledStanding = remembered((text) => standing(`circled ${text}`));
-  const lenses = table.lenses.map(([id, name]): LensKeys => ({ id: codeKey(id), hyphened: hyphenKey(id), words: wordKeys(name) }));
+  const lenses = table.lenses.map(
+    ([id, name]): LensKeys => ({ id: codeKey(id), hyphened: hyphenKey(id), name: hyphenKey(name), words: wordKeys(name) }),
+  );
   const entries: Entry[] = [];
   for (let place = 0; place < table.count; place++) {
     const [slate, take] = [key(columns.slate[place] as string), key(columns.take[place] as string)];

@@ -1,6 +1,6 @@
 /** Search itself, without a page around it: codes by scanning, words by the vocabulary; every term must hold. */
 import type { SearchTable } from "../../core/packed-rows.ts";
-import { type CodeTerm, type SearchTerm, searchTerms } from "../../core/search-query.ts";
+import { type CodeTerm, type SearchTerm, searchTerms, unknownFields } from "../../core/search-query.ts";
 import { hasDigit } from "../../core/search-words.ts";
 import type { WordPlaces } from "../../core/word-places.ts";
 import { type Entry, type Prepared, prepare } from "./entries.ts";
@@ -12,6 +12,8 @@ export interface Found {
   /** Rows of the table, best first; takes that fit alike in the order they were shot. */
   readonly places: readonly number[];
   readonly terms: readonly SearchTerm[];
+  /** Words that stand where a field word would: "colour" of `colour:red`. */
+  readonly unknownFields: readonly string[];
   /** Folded words to mark in remarks. */
   readonly marks: ReadonlySet<string>;
   /** What to try instead; only when nothing was found. Worked out each time it is read: as dear as the search itself. */
@@ -33,13 +35,14 @@ export function finderOf(table: SearchTable): Finder {
     warm: prepared.text.vocabulary.warm,
     find(query) {
       const terms = searchTerms(query);
-      if (terms.length === 0) return { places: [], terms, marks: new Set(), advice: [] };
+      if (terms.length === 0) return { places: [], terms, unknownFields: [], marks: new Set(), advice: [] };
       const marks = new Set<string>();
       const places = matching(terms, prepared, marks);
       const count = (some: readonly SearchTerm[]) => matching(some, prepared, new Set()).length;
       return {
         places,
         terms,
+        unknownFields: unknownFields(query),
         marks,
         get advice() {
           return places.length > 0 ? [] : adviceFor(terms, prepared, count);

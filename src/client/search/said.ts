@@ -4,8 +4,10 @@ import type { SearchTable } from "../../core/packed-rows.ts";
 import { searchTerms } from "../../core/search-query.ts";
 import type { Found } from "./finder.ts";
 
+const FIELDS = "lens:, day:, t:, roll:, note:, plate:, slate:, take:, camera:, scene: and clip:";
+
 /** How many takes were found, or what was searched for when there is none. */
-export function describeFound({ places, terms }: Found, table: SearchTable, shown: number): string {
+export function describeFound({ places, terms, unknownFields }: Found, table: SearchTable, shown: number): string {
   const numbers = table.column(22);
   const all = () => count(numbers);
   if (terms.length === 0) return `${all()} on ${table.days.length} ${table.days.length === 1 ? "day" : "days"}.`;
@@ -13,7 +15,8 @@ export function describeFound({ places, terms }: Found, table: SearchTable, show
     const asked = terms.map((term) => `\u201c${term.text}\u201d`);
     const what =
       asked.length === 1 ? asked[0] : `${asked.slice(0, -1).join(", ")} and ${asked.at(-1)}${asked.length > 2 ? " together" : ""}`;
-    return `No take has ${what}. Searched: slate, take, clip, roll, lens, stop, timecode and remarks of ${all()}.`;
+    const fields = unknownFields.map((name) => ` \u201c${name}:\u201d is not one of the words for a field: ${FIELDS}.`).join("");
+    return `No take has ${what}.${fields} Searched: slate, take, clip, roll, lens, stop, timecode and remarks of ${all()}.`;
   }
   const found = count(places.map((place) => numbers[place] as number));
   return places.length === shown ? `${found}.` : `${found}; the first ${shown} are listed. One more word narrows it.`;

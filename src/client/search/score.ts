@@ -61,6 +61,9 @@ export function signedCodeScore(
   const tail = address.slice(e.camera.length + 1);
   if (term.hyphened === address || term.hyphened === tail) return 97;
   if (term.key === e.clip.key || (e.clip.key !== "" && withoutZeros(term.key) === e.clip.short)) return 98;
+  // A file is named by its clip with more behind it: A012C003_261006_AB12.
+  const first = term.parts[0] ?? "";
+  if (e.clip.key !== "" && (first === e.clip.key || withoutZeros(first) === e.clip.short)) return 90;
   if (lens !== undefined && lens.hyphened === term.hyphened) return 51;
   if (address.startsWith(term.hyphened) || tail.startsWith(term.hyphened)) return 44;
   if (lens?.hyphened.startsWith(term.hyphened)) return 36;
@@ -96,7 +99,7 @@ export function stopScore(term: StopTerm, { place }: Entry, c: Columns): number 
   if (widest === null || deepest === null) return 0;
   const above = 2 * Math.log2(term.t / widest);
   const below = 2 * Math.log2(deepest / term.t);
-  if (above < -STOP_TOLERANCE || below < -STOP_TOLERANCE) return 0;
+  if (!(above >= -STOP_TOLERANCE && below >= -STOP_TOLERANCE)) return 0;
   return Math.abs(above) <= STOP_TOLERANCE && Math.abs(below) <= STOP_TOLERANCE ? 40 : 25;
 }
 
@@ -123,7 +126,7 @@ export function fieldScore(term: FieldTerm, e: Entry, lens: LensKeys | undefined
     case "scene":
       return whole(key === e.scene) || half(begins(e.scene, key));
     case "clip":
-      return whole(isCode(key, e.clip) || key === e.clip.end || key === e.clip.endShort) || half(begins(e.clip.key, key));
+      return whole(isCode(key, e.clip) || isClipEnd(key, e.clip)) || half(begins(e.clip.key, key));
     case "roll":
       return whole(isCode(key, e.roll)) || half(begins(e.roll.key, key));
     case "plate":
@@ -143,10 +146,10 @@ function plateScore(key: string, e: Entry, c: Columns): number {
 
 function lensScore(key: string, e: Entry, lens: LensKeys | undefined, c: Columns): number {
   const number = /^\d+(?:-\d+)?$/.exec(key) === null ? null : Number(key.replace("-", "."));
-  if (lens !== undefined && (key === lens.hyphened || key === lens.id)) return 50;
+  if (lens !== undefined && (key === lens.hyphened || key === lens.id || key === lens.name)) return 50;
   if (number !== null) return focalScore({ kind: "focal", text: key, mm: number }, e, c);
   if (lens === undefined) return 0;
-  return half(begins(lens.hyphened, key) || lens.words.some((word) => begins(word, key)));
+  return half(begins(lens.hyphened, key) || begins(lens.name, key) || lens.words.includes(key));
 }
 
 /** "9", "2026-10-06", "10-06"; the day of the month where a day has no number. */
@@ -160,6 +163,12 @@ function isCode(key: string, code: Code): boolean {
   if (code.key === "") return false;
   const short = withoutZeros(key);
   return key === code.key || short === code.short || short === code.bare;
+}
+
+/** "c003", "c3", "003" or "3" of A012C003. */
+function isClipEnd(key: string, { end, endShort }: Code): boolean {
+  if (end === "" || key === "") return false;
+  return key === end || key === endShort || withoutZeros(key) === endShort.slice(1);
 }
 
 function begins(code: string, key: string): boolean {

@@ -1,8 +1,9 @@
 /** Searches of the demo show with the take that must come first, worked out by hand from its notes.csv files. */
 import { describe, expect, it } from "vitest";
 import { finderOf } from "../../../src/client/search/finder.ts";
+import { describeFound } from "../../../src/client/search/said.ts";
 import { packRows, unpackRows } from "../../../src/core/packed-rows.ts";
-import type { SearchRows } from "../../../src/core/search-rows.ts";
+import type { SearchRows, SearchTake } from "../../../src/core/search-rows.ts";
 import { searchRows } from "../../../src/view/show/search-rows.ts";
 import { demoDigests } from "../../helpers/demo-digests.ts";
 
@@ -80,6 +81,22 @@ describe("the first take found", () => {
     ["plate:grid day:2026-10-08", "a-44c-1"],
     ["tail slate", "a-45-1"],
     ["ng 41 b", "b-41-1"],
+    // what is pasted: a file of a clip, its path, the address of a page
+    ["A021C003.mxf", "a-14-3"],
+    ["A021C003_261006_AB12.mov", "a-14-3"],
+    ["A021C003.0001042.exr", "a-14-3"],
+    ["/vol/day 11/A021/A021C003.mxf", "a-14-3"],
+    ["D:\\rolls\\A021\\A021C003.mxf", "a-14-3"],
+    ["file:///show/days/2026-10-06/takes/a-14b-2.html#tc=09:15:00:00", "a-14b-2"],
+    // each field word alone, with quotes, with a decimal comma, all together
+    ["lens:kelp day:12", "a-33-1"],
+    ['lens:"Kelp 44"', "a-27-1"],
+    ['note:"wide open"', "a-40a-2"],
+    ["day:12", "a-33-1"],
+    ["t2,8 44mm", "a-27-1"],
+    ["roll:a22 clip:9", "a-33c-1"],
+    ["plate:grid", "a-14d-1"],
+    ["lens:K44 day:11 t:2.8 roll:A021 note:ledger", "a-27-1"],
   ])("for %s is %s", (query, address) => {
     expect(addresses(query)[0]).toBe(address);
   });
@@ -87,7 +104,7 @@ describe("the first take found", () => {
 
 describe("search", () => {
   it("never takes one number for another: 35 finds no 50, and neither is offered for the other", () => {
-    for (const query of ["35", "50", "35mm", "lens:35", "t:3.5"]) {
+    for (const query of ["35", "50", "35mm", "35 mm", "lens:35", "3.5", "T3.5", "t:3.5"]) {
       expect(addresses(query)).toEqual([]);
       expect(finder.find(query).advice).toEqual([]);
     }
@@ -112,6 +129,28 @@ describe("search", () => {
       ["a-14-1", "b-14-1", "a-14-2", "b-14-2", "a-14-3", "b-14-3"].concat(addresses("slate:14").slice(6)),
     );
     expect(addresses("slate:14").slice(6, 8)).toEqual(["a-14a-1", "b-14a-1"]);
+  });
+
+  it("looks for nothing after a field word that has nothing after it yet", () => {
+    for (const field of ["lens:", "day:", "t:", "roll:", "note:", "plate:", 'note:""']) {
+      expect(finder.find(field)).toMatchObject({ terms: [], places: [] });
+      expect(addresses(`14b 2 ${field}`)).toEqual(addresses("14b 2"));
+    }
+  });
+
+  it("finds nothing for a stop that is none, and says which word is no field", () => {
+    expect(addresses("t:wide")).toEqual([]);
+    expect(finder.find("t:wide").terms).toMatchObject([{ text: "t:wide" }]);
+    const said = describeFound(finder.find("colour:red 14b"), finder.table, 0);
+    expect(said).toContain("No take has \u201ccolour\u201d, \u201cred\u201d and \u201c14b\u201d together.");
+    expect(said).toContain("\u201ccolour:\u201d is not one of the words for a field: lens:, day:, t:, roll:, note:, plate:");
+    expect(describeFound(finder.find("lens:999"), finder.table, 0)).not.toContain("is not one of");
+  });
+
+  it("reads a number with T, without it and with a field word alike", () => {
+    const stopped = addresses("T2.8");
+    expect(stopped.length).toBeGreaterThan(0);
+    for (const query of ["2.8", "t2.8", "T 2.8", "t:2.8", "t:T2.8"]) expect(addresses(query)).toEqual(stopped);
   });
 
   it("names the words to mark, as they stand in the remark", () => {
@@ -147,6 +186,42 @@ describe("search", () => {
       expect(() => finder.find(query)).not.toThrow();
     }
     expect(addresses("note:constructor")).toEqual([]);
+  });
+});
+
+describe("names of any kind", () => {
+  const clip = (address: string, slate: string, clipName: string, timecode: string, remarks: string): SearchTake => [
+    ...([0, address, slate, "1", "A", "", "A001", clipName, timecode, "10:00:09;00", -1, null, null, null, null, "", ""] as const),
+    ...([0, "", "", "", remarks, 0] as const),
+  ];
+  const odd = finderIn({
+    path: "",
+    days: [["2031-01-01", "Day 1", 1]],
+    lenses: [],
+    takes: [
+      clip("a-r-d-1", "R&D", "A001C001", "10:00:01;02", "Großaufnahme der Tür, Łódź"),
+      clip("a-7-1", "7", "A001C002", "10:00:05;00", "\u05e9\u05dc\u05d5\u05dd \u05e2\u05d5\u05dc\u05dd"),
+      clip("a-8-1", "8", "A001C003_310101_R1AB", "", "don't cut; 50/50"),
+    ],
+  });
+  it.each([
+    ["R&D", "a-r-d-1"],
+    ["r&d 1", "a-r-d-1"],
+    ["slate:R&D", "a-r-d-1"],
+    ["10:00:01;02", "a-r-d-1"],
+    ["10:00:01:02", "a-r-d-1"],
+    ["tur", "a-r-d-1"],
+    ["TÜR", "a-r-d-1"],
+    ["Tu\u0308r", "a-r-d-1"],
+    ["lodz", "a-r-d-1"],
+    ["\u05e2\u05d5\u05dc\u05dd", "a-7-1"],
+    ["\u05e9\u05c1\u05b8\u05dc\u05d5\u05b9\u05dd", "a-7-1"],
+    ["A001C003", "a-8-1"],
+    ["A001C003_310101_R1AB.mxf", "a-8-1"],
+    ["dont", "a-8-1"],
+    ["50/50", "a-8-1"],
+  ])("%s", (query, address) => {
+    expect(odd.find(query).places.map((place) => odd.table.row(place)[1])[0]).toBe(address);
   });
 });
 

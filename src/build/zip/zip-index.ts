@@ -3,6 +3,7 @@ import { fileSize } from "../../format/amounts.ts";
 import { dateLong } from "../../format/time.ts";
 import type { ShowRecord } from "../../ingest/records.ts";
 import { dayPath, hrefTo, packPath } from "../../view/links.ts";
+import { SHARED_SHEET } from "../../view/page.ts";
 
 export interface ZipIndexContent {
   readonly show: ShowRecord;
@@ -31,7 +32,7 @@ export function zipIndex({ show, date, day, packFiles, isThere }: ZipIndexConten
     const href = escapeHtml(hrefTo(INDEX, packPath(date, name)));
     return `<li><a href="${href}">${escapeHtml(name)}</a> <span class="unit">${escapeHtml(fileSize(bytes))}</span></li>`;
   });
-  const styles = ["tokens.css", "base.css"].filter((name) => isThere(`assets/${name}`));
+  const styles = [SHARED_SHEET.name].filter((name) => isThere(`assets/${name}`));
   return `<!DOCTYPE html>
 <html lang="en">
 <head>

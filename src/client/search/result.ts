@@ -31,6 +31,7 @@ export function resultOption(
     " take ",
     text(page, "span", number, take[17] === 1 ? "ring on" : "ring"),
     take[17] === 1 ? text(page, "span", ", circled,", "vh") : "",
+    text(page, "span", " camera", "vh"),
     ` ${camera}`,
   ]);
   const figures = [lens?.[1] ?? "lens not recorded", lens?.[1].endsWith(String(take[11])) ? "" : take[15], take[16]];

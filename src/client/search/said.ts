@@ -16,7 +16,7 @@ export function describeFound({ places, terms, unknownFields }: Found, table: Se
     const what =
       asked.length === 1 ? asked[0] : `${asked.slice(0, -1).join(", ")} and ${asked.at(-1)}${asked.length > 2 ? " together" : ""}`;
     const fields = unknownFields.map((name) => ` \u201c${name}:\u201d is not one of the words for a field: ${FIELDS}.`).join("");
-    return `No take has ${what}.${fields} Searched: slate, take, clip, roll, lens, stop, timecode and remarks of ${all()}.`;
+    return `No take has ${what}.${fields} Searched: slate, take, clip, roll, lens, stop, timecode and remarks of ${all()}. What to try instead stands below.`;
   }
   const found = count(places.map((place) => numbers[place] as number));
   return places.length === shown ? `${found}.` : `${found}; the first ${shown} are listed. One more word narrows it.`;

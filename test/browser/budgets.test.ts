@@ -1,7 +1,10 @@
 /** What the report may weigh and how soon it must be there. Limits in thousands of bytes, of files as they lie on the disk. */
-import { readFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
+import { pathToFileURL } from "node:url";
 import { gzipSync } from "node:zlib";
+import type { Browser } from "playwright-core";
 import { describe, expect, inject, it } from "vitest";
 import { filesOf } from "../helpers/built-site.ts";
 import { launchChromium } from "../helpers/chromium.ts";
@@ -14,8 +17,12 @@ const largest = (sizes: readonly number[]): number => Math.max(...sizes);
 /** A take of a minute at 24 frames a second. */
 const MINUTE = 1440;
 const PAINT_MS = 200;
-/** The machine may be busy with other things: five times the budget is a fault of the page whatever else runs. */
-const PATIENCE = 5;
+const PAINTS = 9;
+/**
+ * What the browser takes to start an empty page is no fault of ours, and the machine may be busy with other things: twice the
+ * budget above that, at the best of all runs, is a fault of the page.
+ */
+const PATIENCE = 2;
 
 describe("budgets", () => {
   it("a take's page is below 90 KB, without its data script", () => {
@@ -58,21 +65,37 @@ describe("budgets", () => {
   });
 
   it("a take's page is painted soon after it is asked for from the disk", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "daybook-blank-"));
+    const blank = join(folder, "blank.html");
+    writeFileSync(blank, "<!DOCTYPE html><html lang='en'><meta charset='utf-8'><title>Blank</title><p>Blank</p></html>");
     const browser = await launchChromium();
-    const paints: number[] = [];
-    for (let run = 0; run < 5; run++) {
-      const page = await browser.newPage();
-      await page.goto(demoUrl(fullestOfEachKind().get("take") ?? ""));
-      const painted = () =>
-        page.evaluate(() => performance.getEntriesByName("first-contentful-paint").map((entry) => entry.startTime));
-      await expect.poll(async () => (await painted()).length).toBe(1);
-      paints.push(...(await painted()));
-      await page.close();
+    const takePage = demoUrl(fullestOfEachKind().get("take") ?? "");
+    const paints: Record<"take" | "empty", number[]> = { take: [], empty: [] };
+    // one after the other, so that both meet the same machine
+    for (let run = 0; run < PAINTS; run++) {
+      paints.empty.push(await firstPaint(browser, pathToFileURL(blank).href));
+      paints.take.push(await firstPaint(browser, takePage));
     }
     await browser.close();
+    rmSync(folder, { recursive: true });
+    const said = (list: readonly number[]) => `${sorted(list)[PAINTS >> 1]?.toFixed(0)} ms (least ${Math.min(...list).toFixed(0)})`;
     console.log(
-      `first paint of a take: ${paints.map((ms) => ms.toFixed(0)).join(", ")} ms; the budget is ${PAINT_MS} ms on a quiet machine`,
+      `first paint, medians of ${PAINTS}, machine load ${loadavg()[0]?.toFixed(1)}: take ${said(paints.take)}, empty page ${said(paints.empty)}; the budget is ${PAINT_MS} ms on a quiet machine`,
     );
-    expect(Math.min(...paints)).toBeLessThan(PAINT_MS * PATIENCE);
+    expect(Math.min(...paints.take) - Math.min(...paints.empty)).toBeLessThan(PAINT_MS * PATIENCE);
   });
 });
+
+async function firstPaint(browser: Browser, url: string): Promise<number> {
+  const page = await browser.newPage();
+  await page.goto(url);
+  const painted = () => page.evaluate(() => performance.getEntriesByName("first-contentful-paint").map((entry) => entry.startTime));
+  await expect.poll(async () => (await painted()).length).toBe(1);
+  const [ms] = await painted();
+  await page.close();
+  return ms ?? Number.NaN;
+}
+
+function sorted(list: readonly number[]): readonly number[] {
+  return [...list].sort((a, b) => a - b);
+}

@@ -6,6 +6,7 @@ import { fillPoints, overscanWords, pointRows } from "./look-numbers.ts";
 import { cornerOn } from "./look-overlay.ts";
 import { type PanelState, painter } from "./look-painter.ts";
 import { CARD, canvasOf, ownPicture, type PanelPicture, saveCanvas, stillFromScript } from "./look-pictures.ts";
+import type { View } from "./look-pixels.ts";
 import { viewOf } from "./look-view.ts";
 import { type Scrubber, tieRange } from "./scrubber.ts";
 
@@ -31,8 +32,14 @@ export function startLook(page: Document, take: OpenTake, scrub: Scrubber): void
   const head = page.querySelector("#look ~ p");
 
   const lookAt = looksOf(record, take.record.frames);
-  const view = viewOf(record, take.record.frames, lookAt);
-  const paint = painter(canvas, view);
+  let drawing: { readonly view: View; readonly paint: ReturnType<typeof painter> } | null = null;
+  /** Worked out with the first drawing: the page itself is painted before. */
+  const drawingTools = () => {
+    if (drawing !== null) return drawing;
+    const view = viewOf(record, take.record.frames, lookAt);
+    drawing = { view, paint: painter(canvas, view) };
+    return drawing;
+  };
   let still: PanelPicture | null = null;
   let own: PanelPicture | null = null;
   let asked: Promise<void> | null = null;
@@ -53,6 +60,7 @@ export function startLook(page: Document, take: OpenTake, scrub: Scrubber): void
   };
   const draw = (): void => {
     waiting = false;
+    const { view, paint } = drawingTools();
     const frame = scrub.frame();
     const look = lookAt(frame);
     const now = state();

@@ -77,6 +77,9 @@ export interface TableModel {
   readonly overflow: string;
 }
 
+/** Class of a table whose rows belong in their order: fields of one thing, a matrix, points along an axis. It offers no sorting. */
+export const FIXED = "plain fixed";
+
 /** A page prints no more rows than this: beyond it browsers take seconds to open a page. */
 const MOST_ROWS = 2000;
 

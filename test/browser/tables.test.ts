@@ -107,6 +107,42 @@ describe("sorting", () => {
   });
 });
 
+/** Tables whose rows are fields of one thing, a matrix or points along an axis: another order would say nothing. */
+const IN_THEIR_ORDER =
+  /^(camera-values|lens-values|mates-table|look-table|source-table|use-table|curves-table|mass-table|.*-symbols)$/;
+const OF_ROWS = new RegExp(
+  `^(${[
+    ...["takes", "lens-use", "exposure", "rows", "circled", "others", "scenes", "clips", "days", "lens", "fronts", "setups"],
+    ...["camera", "points", "pulls", "cameras", "remarks"],
+  ].join("|")})-table$|^(lens-bars|show-inputs|day-inputs|others-look)$|^plate-.*-(table|look)$|^plate-table-\\d+$`,
+);
+
+describe("what can be sorted", () => {
+  it("is decided for every table of every page: rows, not fields", () => {
+    const decided = pagesOf(out).flatMap(({ path, html }) =>
+      [...html.matchAll(/<table id="([^"]+)" class="([^"]*)"/g)].map(([, id = "", cls = ""]) => ({ path, id, cls })),
+    );
+    expect(decided.length).toBeGreaterThan(300);
+    for (const { path, id, cls } of decided) {
+      expect([IN_THEIR_ORDER.test(id), OF_ROWS.test(id)].filter(Boolean), `${path}: ${id} is named once above`).toHaveLength(1);
+      expect(/\bfixed\b/.test(cls), `${path}: ${id}`).toBe(IN_THEIR_ORDER.test(id));
+    }
+  });
+
+  it("has buttons in its heads, and no field has one", async () => {
+    for (const [path, fields, rows] of [
+      ["days/2026-10-06/takes/a-14b-2.html", "mates-table", null],
+      ["lenses/K19.html", "use-table", "takes-table"],
+      ["kit.html", "mass-table", "lens-table"],
+    ] as const) {
+      await page.goto(url(path));
+      expect(await page.locator(`#${fields} tbody tr`).count(), fields).toBeGreaterThanOrEqual(5);
+      expect(await page.locator(`#${fields} .sort`).count(), fields).toBe(0);
+      if (rows !== null) expect(await page.locator(`#${rows} .sort`).count(), rows).toBeGreaterThan(3);
+    }
+  });
+});
+
 describe("without scripts", () => {
   it("heads are plain, nothing offers what it cannot do, and the files are there", async () => {
     const plain = await browser.newContext({ javaScriptEnabled: false });

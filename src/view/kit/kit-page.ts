@@ -18,7 +18,7 @@ import { hrefTo, KIT_PATH, lensPaths } from "../links.ts";
 import { type Distances, lensName } from "../names.ts";
 import { pageBase } from "../page.ts";
 import { setupsTable } from "../readers/coverage-facts.ts";
-import { cell, column, num, numOr, row, type TableModel, table, textOr } from "../table.ts";
+import { cell, column, FIXED, num, numOr, row, type TableModel, table, textOr } from "../table.ts";
 import { type DrawingView, distortionDrawing, type KitDrawings, kitDrawings } from "./kit-drawings.ts";
 import { lensFocal } from "./kit-facts.ts";
 import { type CautionLine, cautionLine } from "./set-caution-words.ts";
@@ -177,7 +177,7 @@ function massTable(lenses: readonly Lens[]): TableModel {
         lenses.map((to) => (from === to ? cell("same", { num: true, cls: "same" }) : num(stepText(mass(to) - mass(from))))),
       ),
     ),
-    { showCaption: true },
+    { showCaption: true, cls: FIXED },
   );
 }
 

@@ -9,7 +9,7 @@ import { tStop } from "../../format/stop.ts";
 import type { FocusCurve, LensCurves } from "../../summary/lens-curves.ts";
 import { distanceInColumn, distanceUnit } from "../distances.ts";
 import type { Distances } from "../names.ts";
-import { cell, column, numOr, row, type TableModel, table } from "../table.ts";
+import { cell, column, FIXED, numOr, row, type TableModel, table } from "../table.ts";
 import type { DrawingView } from "./kit-drawings.ts";
 
 const SIZE = { width: 390, height: 236 } as const;
@@ -83,7 +83,7 @@ export function lensFiguresView(curves: LensCurves | null, focuses: readonly num
           }),
         ),
       ),
-      { showCaption: true },
+      { showCaption: true, cls: FIXED },
     ),
     sentence: sentenceOf(curves, severalFocals),
   };

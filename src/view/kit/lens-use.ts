@@ -8,7 +8,7 @@ import { plural } from "../../format/words.ts";
 import { bandEdges, type LensMap } from "../../summary/lens-map.ts";
 import { type FrameRate, framesPerSecond } from "../../time/frame-rate.ts";
 import type { Distances } from "../names.ts";
-import { cell, column, num, row, type TableModel, table } from "../table.ts";
+import { cell, column, FIXED, num, row, type TableModel, table } from "../table.ts";
 import type { DrawingView } from "./kit-drawings.ts";
 
 const SIZE = { width: 620, height: 340 } as const;
@@ -69,7 +69,7 @@ function useTable(map: LensMap, fps: number, distances: Distances): TableModel {
         num(timeWords(all / fps)),
       ]);
     }),
-    { showCaption: true },
+    { showCaption: true, cls: FIXED },
   );
 }
 

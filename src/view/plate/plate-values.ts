@@ -11,7 +11,7 @@ import { durationText } from "../../format/time.ts";
 import type { TakeSummary, ThreePoints } from "../../summary/types.ts";
 import { rateLabel } from "../../time/frame-rate.ts";
 import { type Distances, lensName } from "../names.ts";
-import { type Cell, cell, column, row, type TableModel, table, textOr } from "../table.ts";
+import { type Cell, cell, column, FIXED, row, type TableModel, table, textOr } from "../table.ts";
 import { focalRange } from "../take/take-facts.ts";
 import { calibrationWords } from "../take/take-readout.ts";
 
@@ -90,7 +90,7 @@ function valuesTable(id: string, caption: string, takes: readonly TakeSummary[],
         takes.map((t) => valueCell(of(t), several)),
       ),
     ),
-    { cls: "plain fixed" },
+    { cls: FIXED },
   );
 }
 

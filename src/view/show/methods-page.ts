@@ -3,7 +3,7 @@ import { FORMULAS } from "../../optics/formulas.ts";
 import type { PageModel, SiteContext } from "../context.ts";
 import { METHODS_PATH } from "../links.ts";
 import { pageBase } from "../page.ts";
-import { cell, column, row, type TableModel, table } from "../table.ts";
+import { cell, column, FIXED, row, type TableModel, table } from "../table.ts";
 import { CONVENTIONS, SOURCES, WORDS } from "./methods-text.ts";
 
 export interface FormulaView {
@@ -54,6 +54,7 @@ export function methodsPage(context: SiteContext): MethodsPage {
         `Symbols of ${formula.title.toLowerCase()}`,
         [column("Symbol"), column("Meaning"), column("Unit")],
         formula.symbols.map((s) => row(cell(s.symbol), [cell(s.meaning), cell(s.unit === "" ? "a number" : s.unit)])),
+        { cls: FIXED },
       ),
       hasSymbols: formula.symbols.length > 0,
       validity: formula.validity,

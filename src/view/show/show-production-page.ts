@@ -11,7 +11,7 @@ import { SHOW_PRODUCTION_PATH } from "../links.ts";
 import { dayInSentence, dayShort } from "../names.ts";
 import { pageBase } from "../page.ts";
 import type { Sum } from "../readers/production-page.ts";
-import { type TableModel, table } from "../table.ts";
+import { FIXED, type TableModel, table } from "../table.ts";
 import { progressColumns, progressRow, sumRow } from "./progress-row.ts";
 
 /** More days than fit the sheet stand in a table of their own below it, and as one row on it. */
@@ -47,7 +47,8 @@ export function showProductionPage(digests: readonly DayDigest[], context: SiteC
     about: aboutWords(all),
     sums: sums(all, digests),
     days: table("days-table", "Each day, and all days so far", columns, split === 0 ? rows : [sumRow(earlier, cameras), ...rows], {
-      cls: "plain progress-table",
+      // a row that sums the earlier days has its place above the newest
+      cls: split === 0 ? "plain progress-table" : `${FIXED} progress-table`,
     }),
     hasDays: all.length > 0,
     earlier: table(

@@ -13,7 +13,7 @@ import type { OverscanCanvas } from "../../summary/overscan.ts";
 import type { CalibrationState, TakeSummary } from "../../summary/types.ts";
 import type { StillFiles } from "../context.ts";
 import { takeName } from "../names.ts";
-import { cell, column, numOr, row, type TableModel, table } from "../table.ts";
+import { cell, column, FIXED, numOr, row, type TableModel, table } from "../table.ts";
 import { type LookPicture, lookPicture } from "./take-look-picture.ts";
 import { calibrationWords, frameTimecode } from "./take-readout.ts";
 
@@ -88,6 +88,7 @@ function pointsTable(t: TakeSummary, look: LookOnArea | null): TableModel {
         numOr(s === null ? null : fixed(2 ** s[key], 3), NOT_CALCULATED),
       ]),
     ),
+    { cls: FIXED },
   );
 }
 

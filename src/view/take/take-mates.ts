@@ -13,7 +13,7 @@ import type { TakeSummary } from "../../summary/types.ts";
 import type { DayContext } from "../day/day-context.ts";
 import { hrefTo, platePath, takePath } from "../links.ts";
 import { type Distances, lensName, plateWords, takeName } from "../names.ts";
-import { cell, column, type Row, row, type TableModel, table, textOr } from "../table.ts";
+import { cell, column, FIXED, type Row, row, type TableModel, table, textOr } from "../table.ts";
 import { focalRange } from "./take-facts.ts";
 import { calibrationWords } from "./take-readout.ts";
 
@@ -204,6 +204,7 @@ function mateTable(
       ),
       line("Distortion at corner", lookState, NOT_CALCULATED, words.look),
     ],
+    { cls: FIXED },
   );
 }
 

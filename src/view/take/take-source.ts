@@ -5,7 +5,7 @@ import { thousands } from "../../format/number.ts";
 import { listWords } from "../../format/words.ts";
 import type { TakeSummary } from "../../summary/types.ts";
 import { takeName } from "../names.ts";
-import { cell, column, num, type Row, row, type TableModel, table } from "../table.ts";
+import { cell, column, FIXED, num, type Row, row, type TableModel, table } from "../table.ts";
 
 export interface SourceView {
   readonly table: TableModel;
@@ -47,6 +47,7 @@ export function sourceView(t: TakeSummary, hashes: ReadonlyMap<string, string>):
       `Source files of ${takeName(take)}`,
       [column("File"), column("Lines"), column("Used", { unit: "rows", num: true }), column("SHA-256", { unit: "first and last" })],
       rows,
+      { cls: FIXED },
     ),
     sentence: matchSentence(t),
   };

@@ -1,4 +1,5 @@
 /** Text cut to what a place can hold, and said to be cut. */
+import { cutPlace } from "./text-cut.ts";
 
 /** Whether the text is longer than `most` characters. */
 function isLong(text: string, most: number): boolean {
@@ -13,8 +14,25 @@ function isLong(text: string, most: number): boolean {
  */
 export function brief(text: string, most: number, where: string): string {
   if (!isLong(text, most)) return text;
-  const cut = [...text].slice(0, most + 1).join("");
-  const space = cut.lastIndexOf(" ");
-  const kept = space > most / 2 ? cut.slice(0, space) : [...text].slice(0, most).join("");
+  const kept = text.slice(0, cutPlace(text, most));
   return `${kept.replace(/[\s,;:.]+$/, "")} (${where})`;
+}
+
+/** A text in two parts: together, with nothing between them, they are the text. */
+export interface Folded {
+  readonly beginning: string;
+  /** Empty when the text is short enough to stand whole. */
+  readonly rest: string;
+}
+
+/** What of a long text is seen before a reader asks for more. */
+const SEEN = 240;
+/** A rest shorter than the words that would stand for it is no rest. */
+const LEAST_REST = 60;
+
+/** The beginning of a long text up to a word's end, and the rest, which begins with the space after that word. */
+export function folded(text: string): Folded {
+  if (!isLong(text, SEEN + LEAST_REST)) return { beginning: text, rest: "" };
+  const place = cutPlace(text, SEEN);
+  return { beginning: text.slice(0, place), rest: text.slice(place) };
 }

@@ -1,5 +1,6 @@
 /** Tables and fact lists as the templates print them: every text ready, every flag set. */
 import { csvRows, tsvRows } from "../core/sheet-text.ts";
+import { folded } from "../format/brief.ts";
 import { thousands } from "../format/number.ts";
 import { settled } from "../format/units.ts";
 import type { FileLink } from "./files.ts";
@@ -15,6 +16,13 @@ export interface Cell {
   /** Inline SVG before the text; may be empty. */
   readonly svg: string;
   readonly mono: boolean;
+  /** What follows a beginning that a long text is folded to; the text has both. Empty when the text stands whole. */
+  readonly beginning: string;
+  readonly rest: string;
+  readonly hasRest: boolean;
+  /** The text in pieces between which a line may break; empty where it may break anywhere or nowhere. */
+  readonly pieces: readonly string[];
+  readonly hasPieces: boolean;
   /** Several links in one cell, after the text. */
   readonly links: readonly CellLink[];
   /** What the page sorts by where the text's own order is another; may be empty. */
@@ -94,11 +102,22 @@ export interface CellOptions {
   readonly cls?: string;
   readonly links?: readonly CellLink[];
   readonly value?: number | string;
+  /** Folds a long text, such as a remark. */
+  readonly fold?: boolean;
+  /** Joined they are the text. */
+  readonly pieces?: readonly string[];
 }
 
 export function cell(text: string, options: CellOptions = {}): Cell {
+  const { beginning, rest } = options.fold === true ? folded(text) : { beginning: text, rest: "" };
+  const pieces = options.pieces ?? [];
   return {
     text,
+    beginning,
+    rest,
+    hasRest: rest !== "",
+    pieces,
+    hasPieces: pieces.length > 0,
     cls: classes([
       options.num === true && "num",
       options.nb === true && "nb",

@@ -102,6 +102,55 @@ describe("odd shows in words", () => {
     for (const said of [LONG_REMARK, LONG_SLATE, LONG_LENS, RIGHT_TO_LEFT]) expect(all).toContain(said);
   });
 
+  it.each([
+    ["index.html", "#takes-table .c-rem"],
+    ["editorial.html", "#circled-table td"],
+  ])("show the beginning of a remark of 5,000 characters on %s, and the whole in place, without a script", async (name, cell) => {
+    const context = await browser.newContext({ javaScriptEnabled: false });
+    const page = await context.newPage();
+    await page.goto(pathToFileURL(join(ODD, "days/2030-02-05", name)).href);
+    const long = page.locator(`${cell} details`);
+    expect(await long.count()).toBe(1);
+    const seen = ((await long.locator("summary").textContent()) ?? "").trim();
+    // 240 characters at most, and no half of a word
+    expect(seen.length).toBeGreaterThan(200);
+    expect(seen.length).toBeLessThanOrEqual(240);
+    expect(LONG_REMARK).toContain(`${seen.replace(/^Good\. /, "")} `);
+    const low = (await long.boundingBox())?.height ?? 0;
+    await long.locator("summary").click();
+    expect(await long.evaluate((details) => (details as HTMLDetailsElement).open)).toBe(true);
+    expect((await long.boundingBox())?.height ?? 0).toBeGreaterThan(4 * low);
+    expect((await long.textContent()) ?? "").toContain(LONG_REMARK);
+    await context.close();
+  });
+
+  it("say on paper where a folded remark goes on, and print one that was opened", async () => {
+    const page = await browser.newPage();
+    await page.goto(pathToFileURL(join(ODD, "days/2030-02-05/editorial.html")).href);
+    await page.emulateMedia({ media: "print" });
+    const summary = page.locator("#circled-table details > summary");
+    const said = () => summary.evaluate((line) => getComputedStyle(line, "::after").content);
+    expect(await said()).toContain("goes on on the sheet of the take");
+    await summary.evaluate((line) => line.parentElement?.setAttribute("open", ""));
+    expect(await said()).toBe("none");
+    await page.close();
+  });
+
+  it("copy, filter and search a folded remark by its last words", async () => {
+    const context = await browser.newContext({ permissions: ["clipboard-read", "clipboard-write"] });
+    const page = await context.newPage();
+    await page.goto(pathToFileURL(join(ODD, "days/2030-02-05/editorial.html")).href);
+    const last = LONG_REMARK.slice(-30);
+    await page.locator("#filter-words").fill(`boat ${last}`);
+    await expect.poll(() => page.locator(".filters .shown").textContent()).toMatch(/^1 of 3 clips shown/);
+    await page.locator('.take-away[data-table="circled-table"]').getByText("Copy rows as TSV").click();
+    await expect.poll(() => page.evaluate(() => navigator.clipboard.readText())).toContain(LONG_REMARK);
+    await page.goto(`${pathToFileURL(join(ODD, "clips.html")).href}`);
+    await page.locator('.take-away[data-table="clips-table"]').getByText("Copy rows as TSV").click();
+    await expect.poll(() => page.evaluate(() => navigator.clipboard.readText())).toContain(LONG_REMARK);
+    await context.close();
+  });
+
   it("find a take by right-to-left words", async () => {
     const page = await browser.newPage();
     await page.goto(pathToFileURL(join(ODD, "index.html")).href);

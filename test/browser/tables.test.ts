@@ -276,6 +276,76 @@ describe("taking rows away", () => {
   });
 });
 
+describe("hashes", () => {
+  const inputs = new Map(
+    readFileSync(join(out, "inputs.csv"), "utf8")
+      .trimEnd()
+      .split("\n")
+      .flatMap((line) => {
+        const hash = /\b[0-9a-f]{64}\b/.exec(line)?.[0];
+        const file = /\b[\w./-]+\.(?:csv|yaml|jsonl|png)\b/.exec(line)?.[0];
+        return hash === undefined || file === undefined ? [] : [[file, hash] as const];
+      }),
+  );
+
+  it.each([
+    [DAY, "#rows-table"],
+    ["about.html", "#day-inputs"],
+  ])("stand whole on %s in eight groups of eight, and are selected and copied as one word", async (path, table) => {
+    await page.goto(url(path));
+    const rows = page.locator(`${table} tbody tr`);
+    const shown = await rows.evaluateAll((all) =>
+      all.map((row) => {
+        const hash = row.querySelector<HTMLElement>(".hash") as HTMLElement;
+        getSelection()?.selectAllChildren(hash);
+        const groups = [...hash.querySelectorAll("span")].map((group) => group.textContent ?? "");
+        const file = row.querySelector("th")?.textContent ?? "";
+        return { file, groups, selected: getSelection()?.toString() ?? "" };
+      }),
+    );
+    expect(shown.length).toBeGreaterThan(10);
+    for (const { file, groups, selected } of shown) {
+      expect(groups.map((group) => group.length)).toEqual([8, 8, 8, 8, 8, 8, 8, 8]);
+      expect(groups.join(""), file).toBe(inputs.get(file));
+      expect(selected, file).toBe(inputs.get(file));
+    }
+    await page
+      .locator(`.take-away[data-table="${table.slice(1)}"]`)
+      .getByText("Copy rows as TSV")
+      .click();
+    const [, ...lines] = (await page.evaluate(() => navigator.clipboard.readText())).split(/\r?\n/);
+    expect(lines[0]?.split("\t")).toContain(inputs.get(shown[0]?.file ?? ""));
+  });
+
+  it("break between two groups, and paths after a folder, on paper and on a phone", async () => {
+    for (const [media, width] of [
+      ["print", 660],
+      ["screen", 360],
+    ] as const) {
+      await page.setViewportSize({ width, height: 800 });
+      await page.emulateMedia({ media });
+      await page.goto(url("about.html"));
+      const broken = await page
+        .locator("#day-inputs .hash span, #day-inputs .path span")
+        .evaluateAll((pieces) => pieces.filter((piece) => piece.getClientRects().length > 2).map((piece) => piece.textContent));
+      expect(broken).toEqual([]);
+      const lines = await page
+        .locator("#day-inputs .hash")
+        .evaluateAll((cells) => [
+          ...new Set(
+            cells.map(
+              (cell) =>
+                new Set([...cell.querySelectorAll("span")].map((group) => Math.round(group.getBoundingClientRect().top))).size,
+            ),
+          ),
+        ]);
+      expect(lines, media).toEqual([2]);
+    }
+    await page.emulateMedia({ media: "screen" });
+    await page.setViewportSize({ width: 1280, height: 720 });
+  });
+});
+
 describe("units", () => {
   const TAKE = "days/2026-10-06/takes/a-14b-2.html";
   const day = JSON.parse(readFileSync(join(out, "packs/2026-10-06/day.json"), "utf8"));

@@ -6,6 +6,7 @@ import { svg } from "../../chart/svg.ts";
 import type { Finding } from "../../core/finding.ts";
 import { openFindings } from "../../core/finding.ts";
 import { NOT_LOGGED, NOT_RECORDED } from "../../format/absent.ts";
+import { folded } from "../../format/brief.ts";
 import { stopRange } from "../../format/stop.ts";
 import { minutesSeconds } from "../../format/time.ts";
 import { plural } from "../../format/words.ts";
@@ -58,7 +59,10 @@ export interface TakeRow {
   readonly findingText: string;
   /** For paper, where a row is one line. */
   readonly findingShort: string;
+  /** Its beginning where it is long. */
   readonly remark: string;
+  readonly remarkRest: string;
+  readonly hasRemarkRest: boolean;
 }
 
 export interface SlateRows {
@@ -109,6 +113,7 @@ function takeRow(t: TakeSummary, day: DayContext, path: string, place: RowPlace)
   const distances = day.site.show.distances;
   const absent = take.track === null ? NOT_RECORDED : NOT_LOGGED;
   const worst = worstFirst(openFindings(t.findings));
+  const remark = folded(t.remarks ?? "");
   const ribbon = rowRibbon(t, {
     pixelsPerSecond: place.pixelsPerSecond,
     height: ROW_HEIGHT,
@@ -144,7 +149,9 @@ function takeRow(t: TakeSummary, day: DayContext, path: string, place: RowPlace)
     pullsCls: t.pulls === null ? "absent" : "value",
     status: take.status === null || take.status === "good" ? "" : sentence(tradeWords(take.status)),
     ...findingOf(worst),
-    remark: t.remarks ?? "",
+    remark: remark.beginning,
+    remarkRest: remark.rest,
+    hasRemarkRest: remark.rest !== "",
   };
 }
 

@@ -9,6 +9,7 @@ import { plural } from "../../format/words.ts";
 import { cameraSeconds } from "../../summary/camera-seconds.ts";
 import { distanceUnit, rangeInColumn } from "../distances.ts";
 import { type Fact, fact, factOr } from "../facts.ts";
+import { fileCell, hashCell } from "../file-cells.ts";
 import { hrefTo } from "../links.ts";
 import { lensName } from "../names.ts";
 import { cell, column, num, row, type TableModel, table, textOr } from "../table.ts";
@@ -74,7 +75,7 @@ export function rowsTable(day: DayContext): TableModel {
       column("Rejected", { num: true }),
       column("SHA-256"),
     ],
-    data.logs.map((log) => row(cell(log.file, { mono: true }), [...counts(log), cell(log.sha256, { mono: true, cls: "hash" })])),
+    data.logs.map((log) => row(fileCell(log.file), [...counts(log), hashCell(log.sha256)])),
     { foot: [row(cell("All logs"), [...counts(sum), cell("")])] },
   );
 }

@@ -79,7 +79,7 @@ export function lensPage(lens: Lens, path: string, source: LensSource, context: 
           { label: "Kit", path: KIT_PATH },
           { label: lens.id, path },
         ],
-        styles: ["day.css", "wide.css", "kit.css", "lens.css"],
+        styles: ["day.css", "wide.css", "kit.css", "lens.css", "long-text.css"],
       },
       context,
     ),

@@ -11,10 +11,10 @@ export function remarksTable(remarks: readonly LensRemark[], path: string): Tabl
     [column("From"), column("Day"), column("Remark")],
     remarks.map(({ day, take, text }) =>
       day === null || take === null
-        ? row(cell("kit/lenses.csv", { mono: true }), [cell("all days"), cell(text)])
+        ? row(cell("kit/lenses.csv", { mono: true }), [cell("all days"), cell(text, { fold: true })])
         : row(cell(takeName(take), { nb: true, href: hrefTo(path, takePath(day.date, take.address)) }), [
             cell(dayShort(day), { nb: true }),
-            cell(text),
+            cell(text, { fold: true }),
           ]),
     ),
   );

@@ -52,7 +52,7 @@ export function editorialPage(day: DayContext): EditorialPage {
           { label: dayShort(ref), path: dayPath(summary.date) },
           { label: "Editorial", path },
         ],
-        styles: ["day.css", "wide.css"],
+        styles: ["day.css", "wide.css", "long-text.css"],
         landscape: true,
       },
       site,
@@ -88,11 +88,15 @@ function editorialColumns(day: DayContext) {
   ];
 }
 
+/** A longer name of a take is broken, or it would push the remarks out of sight. */
+const LONGEST_NAME = 24;
+
 function editorialRow(t: TakeSummary, day: DayContext, path: string): Row {
   const { take } = t;
+  const name = takeName(take);
   const absent = take.track === null ? NOT_RECORDED : NOT_LOGGED;
   return row(
-    cell(takeName(take), { nb: true, href: hrefTo(path, takePath(day.summary.date, take.address)) }),
+    cell(name, { nb: name.length <= LONGEST_NAME, href: hrefTo(path, takePath(day.summary.date, take.address)) }),
     [
       textOr(take.scene, NOT_RECORDED),
       textOr(take.clip, NOT_RECORDED, { nb: true, cls: "copy" }),
@@ -107,7 +111,7 @@ function editorialRow(t: TakeSummary, day: DayContext, path: string): Row {
         nb: true,
       }),
       cell(insideWords(t), { cls: "wordy" }),
-      textOr(remarkWords(take.status, t.remarks), NOT_RECORDED, { cls: "wordy" }),
+      textOr(remarkWords(take.status, t.remarks), NOT_RECORDED, { cls: "wordy", fold: true }),
     ],
     "",
     { facets: takeFacets(t), copy: copyCells(t) },

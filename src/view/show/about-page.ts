@@ -7,6 +7,7 @@ import type { ShowInput } from "../../ingest/records.ts";
 import type { DayDigest, InputDigest } from "../../summary/digest-types.ts";
 import type { PageModel, SiteContext } from "../context.ts";
 import { type Fact, fact } from "../facts.ts";
+import { fileCell, hashCell } from "../file-cells.ts";
 import { type FileLink, showTableLinks } from "../files.ts";
 import { ABOUT_PATH, dayPath, hrefTo, INPUTS_TABLE_PATH } from "../links.ts";
 import { dayHeading, dayShort } from "../names.ts";
@@ -45,7 +46,7 @@ export function aboutPage(digests: readonly DayDigest[], show: ShowInput, contex
         path: ABOUT_PATH,
         title: "About this report",
         trail: [{ label: "About this report", path: ABOUT_PATH }],
-        styles: ["home.css", "show.css"],
+        styles: ["home.css", "show.css", "long-text.css"],
       },
       context,
     ),
@@ -121,11 +122,7 @@ function inputTable(id: string, caption: string, rows: readonly Row[]): TableMod
 }
 
 function inputRow({ file, bytes, sha256 }: InputDigest, day: DayDigest | null): Row {
-  return row(cell(file, { mono: true }), [
-    cell(day === null ? "all" : dayHeading(day), { nb: true }),
-    num(thousands(bytes)),
-    cell(sha256, { mono: true, cls: "hash" }),
-  ]);
+  return row(fileCell(file), [cell(day === null ? "all" : dayHeading(day), { nb: true }), num(thousands(bytes)), hashCell(sha256)]);
 }
 
 function sizeOf(files: readonly { readonly bytes: number }[]): number {

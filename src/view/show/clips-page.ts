@@ -38,7 +38,7 @@ export function clipsPage(digests: readonly DayDigest[], kit: Kit, context: Site
         path: CLIPS_PATH,
         title: "Clips",
         trail: [{ label: "Clips", path: CLIPS_PATH }],
-        styles: ["home.css", "wide.css", "show.css"],
+        styles: ["home.css", "wide.css", "show.css", "long-text.css"],
         landscape: true,
       },
       context,
@@ -95,6 +95,6 @@ function clipRow(clip: ShowClip, lenses: ReadonlyMap<string, string>): Row {
     lens === undefined
       ? textOr(take.lens, NOT_RECORDED, { nb: true })
       : cell(take.lens ?? "", { nb: true, href: hrefTo(CLIPS_PATH, lens) }),
-    textOr(remarkWords(take.status, take.remarks), NOT_RECORDED),
+    textOr(remarkWords(take.status, take.remarks), NOT_RECORDED, { fold: true }),
   ]);
 }

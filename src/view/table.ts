@@ -61,6 +61,16 @@ export interface Row {
   readonly cells: readonly Cell[];
 }
 
+/** Rows under a heading of their own, such as a scene's. All groups of a table are one table to sort, to filter and to copy. */
+export interface RowGroup {
+  readonly id: string;
+  readonly heading: string;
+  readonly about: string;
+  /** What counts all its rows: untrue as soon as some are filtered away. */
+  readonly count: string;
+  readonly rows: readonly Row[];
+}
+
 export interface TableModel {
   readonly id: string;
   readonly caption: string;
@@ -69,6 +79,14 @@ export interface TableModel {
   readonly cls: string;
   readonly columns: readonly Column[];
   readonly rows: readonly Row[];
+  /** The same rows in groups; empty for a table without headings among its rows. */
+  readonly groups: readonly RowGroup[];
+  readonly hasGroups: boolean;
+  /** Columns that a group's heading goes over. */
+  readonly span: string;
+  /** Links to the groups, called so: "Scenes of the circled takes". */
+  readonly linksLabel: string;
+  readonly hasLinks: boolean;
   readonly foot: readonly Row[];
   readonly hasFoot: boolean;
   /** Names of the columns of a copy, where rows have cells of their own for it. */
@@ -84,6 +102,9 @@ export interface TableModel {
   /** CSV of all rows, when the page has not room for all and no other file holds them; else empty. */
   readonly overflow: string;
 }
+
+/** Class of the cells of a column with `ofGroup`. */
+export const OF_GROUP = "of-group";
 
 /** Class of a table whose rows belong in their order: fields of one thing, a matrix, points along an axis. It offers no sorting. */
 export const FIXED = "plain fixed";
@@ -151,8 +172,15 @@ export function numOr(text: string | null, absentWord: string): Cell {
   return textOr(text, absentWord, { num: true });
 }
 
-export function column(label: string, options: { readonly unit?: string; readonly num?: boolean } = {}): Column {
-  return { label, unit: options.unit ?? "", cls: options.num === true ? "num" : "" };
+export interface ColumnOptions {
+  readonly unit?: string;
+  readonly num?: boolean;
+  /** Says what the headings of the groups say: shown once the rows are sorted and have left them. */
+  readonly ofGroup?: boolean;
+}
+
+export function column(label: string, options: ColumnOptions = {}): Column {
+  return { label, unit: options.unit ?? "", cls: classes([options.num === true && "num", options.ofGroup === true && OF_GROUP]) };
 }
 
 export interface RowOptions {
@@ -195,6 +223,11 @@ export function table(
     cls: options.cls ?? "plain",
     columns,
     rows: cut ? rows.slice(0, MOST_ROWS) : rows,
+    groups: [],
+    hasGroups: false,
+    span: "",
+    linksLabel: "",
+    hasLinks: false,
     foot,
     hasFoot: foot.length > 0,
     copyHead,

@@ -212,12 +212,66 @@ describe("filters", () => {
   });
 });
 
+describe("scenes of the editorial page", () => {
+  const headings = (table: string) => page.locator(`${table} .group-row:visible .of`).allTextContents();
+  const links = () => page.getByRole("navigation", { name: "Scenes of the circled takes" }).getByRole("link").allTextContents();
+
+  it("stand as headings that links lead to, without a script too", async () => {
+    const plain = await browser.newContext({ javaScriptEnabled: false });
+    const still = await plain.newPage();
+    await still.goto(url(EDITORIAL));
+    await still.getByRole("navigation", { name: "Scenes of the circled takes" }).getByRole("link", { name: "Scene 27" }).click();
+    expect(await still.locator("tr:target .of").textContent()).toBe("Scene 27");
+    expect(await still.locator("#circled-table th:text-is('Scene')").isVisible()).toBe(false);
+    await plain.close();
+  });
+
+  it("go with the chips: a heading without rows and the link to it are put away, and no count is left that is untrue", async () => {
+    await page.goto(url(EDITORIAL));
+    const all = await headings("#circled-table");
+    expect(all.length).toBeGreaterThan(2);
+    expect(await links()).toEqual(all);
+    expect(await page.locator("#circled-table .group-row .count:visible").count()).toBe(all.length);
+    await page.locator(".chip", { hasText: "Scene 15" }).click();
+    expect(await headings("#circled-table")).toEqual(["Scene 15"]);
+    expect(await headings("#others-table")).toEqual(["Scene 15"]);
+    expect(await links()).toEqual(["Scene 15"]);
+    expect(await page.locator(".group-row .count:visible").count()).toBe(0);
+    await page.locator(".show-all").click();
+    expect(await links()).toEqual(all);
+  });
+
+  it("become a column while rows are sorted, and the whole table is copied with it, sorted or not", async () => {
+    await page.goto(url(EDITORIAL));
+    const line = page.locator('.take-away[data-table="circled-table"]');
+    const copied = async () => {
+      await page.evaluate(() => navigator.clipboard.writeText(""));
+      await line.getByText("Copy rows as TSV").click();
+      await expect.poll(() => page.evaluate(() => navigator.clipboard.readText())).toContain("Scene\tSlate");
+      const text = await page.evaluate(() => navigator.clipboard.readText());
+      return text.trimEnd().split(/\r?\n/).slice(1);
+    };
+    const before = await copied();
+    expect(before).toHaveLength(await page.locator("#circled-table tbody tr:not(.group-row)").count());
+    await page.locator("#circled-table .sort", { hasText: "Roll" }).click();
+    expect(await headings("#circled-table")).toEqual([]);
+    expect(await page.locator("#circled-table td.of-group:visible").allTextContents()).toHaveLength(before.length);
+    expect(await page.getByRole("navigation", { name: "Scenes of the circled takes" }).isVisible()).toBe(false);
+    const sorted = await copied();
+    expect([...sorted].sort()).toEqual([...before].sort());
+    await page.locator("#circled-table .sort", { hasText: "Roll" }).click();
+    await page.locator("#circled-table .sort", { hasText: "Roll" }).click();
+    expect(await copied()).toEqual(before);
+    expect(await line.locator("[role=status]").textContent()).toContain("Copied");
+  });
+});
+
 describe("taking rows away", () => {
   it("copies the rows shown, and an editor's list from the editorial page", async () => {
     await page.goto(`${url(EDITORIAL)}?camera=B`);
     const line = page.locator('.take-away[data-table="circled-table"]');
     await line.getByText("Copy rows as TSV").click();
-    const rows = await page.locator("#circled-table tbody tr:visible").count();
+    const rows = await page.locator("#circled-table tbody tr:not(.group-row):visible").count();
     await expect.poll(() => line.locator("[role=status]").textContent()).toBe(`Copied ${rows} rows.`);
     const [head, ...lines] = (await page.evaluate(() => navigator.clipboard.readText()))
       .split(/\r?\n/)

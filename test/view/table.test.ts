@@ -2,9 +2,12 @@ import { describe, expect, it } from "vitest";
 import { distance } from "../../src/format/length.ts";
 import { dayContext } from "../../src/view/day/day-context.ts";
 import { filterBar, takeFacets } from "../../src/view/filters.ts";
+import { groupedTable } from "../../src/view/grouped-table.ts";
+import { takeName } from "../../src/view/names.ts";
 import { pageBase } from "../../src/view/page.ts";
 import { editorialPage } from "../../src/view/readers/editorial-page.ts";
 import { pairPlates } from "../../src/view/readers/plates.ts";
+import { sceneGroups } from "../../src/view/readers/scene-groups.ts";
 import { vfxPage } from "../../src/view/readers/vfx-page.ts";
 import { cell, column, num, row, table } from "../../src/view/table.ts";
 import { linkTableFiles, tableFiles } from "../../src/view/table-files.ts";
@@ -61,6 +64,73 @@ describe("a table of a page", () => {
     const page = pageOf(long);
     expect(tableFiles({ vfx: [page] })).toEqual([]);
     expect(linkTableFiles({ vfx: [page] }).vfx?.[0]).toBe(page);
+  });
+});
+
+describe("the editorial page", () => {
+  const page = editorialPage(day);
+
+  it("has a heading a scene, by scene and slate, then in shooting order; together its groups are the whole table", () => {
+    for (const [model, takes] of [
+      [page.circled, day.takes.filter((t) => t.take.circled)],
+      [page.others, day.takes.filter((t) => !t.take.circled)],
+    ] as const) {
+      expect(model.groups.flatMap((group) => group.rows)).toEqual(model.rows);
+      expect(model.rows).toHaveLength(takes.length);
+      const named = [...new Set(takes.flatMap((t) => t.take.scene ?? []))].sort(
+        (a, b) => Number.parseInt(a, 10) - Number.parseInt(b, 10),
+      );
+      const scenes: readonly (string | null)[] = takes.some((t) => t.take.scene === null) ? [...named, null] : named;
+      expect(model.groups.map((group) => group.heading)).toEqual(scenes.map((scene) => `Scene ${scene ?? "not recorded"}`));
+      for (const [i, group] of model.groups.entries()) {
+        const own = takes.filter((t) => t.take.scene === scenes[i]);
+        expect(group.rows.map((r) => r.head.text).sort()).toEqual(own.map((t) => takeName(t.take)).sort());
+        const slates = group.rows.map((r) => r.head.text.split(" take ")[0] ?? "");
+        // no slate comes back after another: 14 before 14A
+        expect([...new Set(slates)]).toEqual(slates.filter((slate, at) => slate !== slates[at - 1]));
+        expect(group.count.replace(/\s/g, " ")).toContain(`; ${own.length} clip`);
+      }
+    }
+  });
+
+  it("gives its groups ids of their own, and a copied row its scene", () => {
+    const ids = [...page.circled.groups, ...page.others.groups].map((group) => group.id);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const model of [page.circled, page.others]) {
+      expect(model.copyHead.split("\t")[0]).toBe("Scene");
+      for (const group of model.groups) for (const r of group.rows) expect(`Scene ${r.copy.split("\t")[0]}`).toBe(group.heading);
+    }
+  });
+
+  it("puts takes without a scene last, and keeps apart scenes that fold to one name", () => {
+    const [first] = day.takes;
+    if (first === undefined) throw new Error("the example has takes");
+    const of = (scene: string | null) => ({ ...first, take: { ...first.take, scene } });
+    const groups = sceneGroups([null, "24/25", "9", "24 25", "24"].map(of), "circled");
+    expect(groups.map((group) => [group.heading, group.id])).toEqual([
+      ["Scene 9", "circled-scene-9"],
+      ["Scene 24", "circled-scene-24"],
+      ["Scene 24 25", "circled-scene-24-25"],
+      ["Scene 24/25", "circled-scene-24-25-2"],
+      ["Scene not recorded", "circled-no-scene"],
+    ]);
+  });
+
+  it("of a table that is cut loses the last rows of the last groups", () => {
+    const rows = (from: number, count: number) => Array.from({ length: count }, (_, i) => row(cell(`r${from + i}`), []));
+    const group = (id: string, from: number, count: number) => ({ id, heading: id, about: "", count: "", rows: rows(from, count) });
+    const model = groupedTable(
+      "g",
+      "G",
+      [column("Name")],
+      [group("a", 0, 1500), group("b", 1500, 600), group("c", 2100, 5)],
+      "Groups",
+    );
+    expect(model.groups.map(({ id, rows: own }) => [id, own.length])).toEqual([
+      ["a", 1500],
+      ["b", 500],
+    ]);
+    expect(model.overflow.trimEnd().split("\n")).toHaveLength(1 + 2105);
   });
 });
 

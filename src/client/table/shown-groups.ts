@@ -11,6 +11,7 @@ export function groupKeeper(table: HTMLTableElement): () => void {
   note.textContent = "No row of this table passes the filters.";
   const box = table.parentElement;
   const line = table.ownerDocument.querySelector<HTMLElement>(`.take-away[data-table="${table.id}"]`);
+  const links = table.ownerDocument.querySelector<HTMLElement>(`.groups[data-table="${table.id}"]`);
   return () => {
     for (const old of table.querySelectorAll(LABELS)) old.remove();
     for (const body of table.tBodies) {
@@ -24,5 +25,16 @@ export function groupKeeper(table: HTMLTableElement): () => void {
     if (line !== null) line.hidden = empty;
     if (empty) box?.after(note);
     else note.remove();
+    if (links !== null) showLinks(links);
   };
+}
+
+/** A link leads to a heading that is shown, or is not there. */
+function showLinks(links: HTMLElement): void {
+  const items = [...links.querySelectorAll<HTMLElement>("li")];
+  for (const item of items) {
+    const target = links.ownerDocument.getElementById(item.querySelector("a")?.hash.slice(1) ?? "");
+    item.hidden = target?.closest("tbody")?.hidden !== false;
+  }
+  links.hidden = items.every((item) => item.hidden);
 }

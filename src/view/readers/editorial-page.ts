@@ -10,11 +10,13 @@ import { type DayHead, dayHead, dayTitle } from "../day/day-page.ts";
 import { distanceUnit, rangeInColumn } from "../distances.ts";
 import { type FileLink, fileLinks, packFileLink } from "../files.ts";
 import { type FilterBar, filterBar, takeFacets } from "../filters.ts";
+import { groupedTable } from "../grouped-table.ts";
 import { CLIPS_PATH, dayPath, hrefTo, takePath } from "../links.ts";
 import { dayShort, remarkWords, takeName, tradeWords } from "../names.ts";
 import { pageBase } from "../page.ts";
-import { cell, column, num, type Row, row, type TableModel, table, textOr } from "../table.ts";
+import { cell, column, num, OF_GROUP, type Row, row, type TableModel, textOr } from "../table.ts";
 import { focalRange } from "../take/take-facts.ts";
+import { sceneGroups } from "./scene-groups.ts";
 
 export interface EditorialPage extends PageModel, DayHead {
   readonly filters: FilterBar;
@@ -41,8 +43,14 @@ export function editorialPage(day: DayContext): EditorialPage {
     (name) => name === "takes.csv" || name.endsWith("-editorial.pdf") || name.startsWith("editorial/"),
   );
   const columns = editorialColumns(day);
-  const options = { copyHead: COPY_HEAD, order: "shooting order", file: packFileLink(site, summary.date, path, "takes.csv") };
-  const rows = (takes: readonly TakeSummary[]) => takes.map((t) => editorialRow(t, day, path));
+  const options = {
+    cls: "plain editorial-table",
+    copyHead: COPY_HEAD,
+    order: "order of scenes and slates",
+    file: packFileLink(site, summary.date, path, "takes.csv"),
+  };
+  const byScene = (takes: readonly TakeSummary[], prefix: string) =>
+    sceneGroups(takes, prefix).map(({ takes: own, ...group }) => ({ ...group, rows: own.map((t) => editorialRow(t, day, path)) }));
   return {
     ...pageBase(
       {
@@ -52,16 +60,30 @@ export function editorialPage(day: DayContext): EditorialPage {
           { label: dayShort(ref), path: dayPath(summary.date) },
           { label: "Editorial", path },
         ],
-        styles: ["day.css", "wide.css", "long-text.css"],
+        styles: ["day.css", "wide.css", "long-text.css", "groups.css", "editorial.css"],
         landscape: true,
       },
       site,
     ),
     ...dayHead(day.summary.day.record, site),
     filters: filterBar(day.takes, day),
-    circled: table("circled-table", "Circled takes, in shooting order", columns, rows(circled), options),
+    circled: groupedTable(
+      "circled-table",
+      "Circled takes, by scene and slate",
+      columns,
+      byScene(circled, "circled"),
+      "Scenes of the circled takes",
+      options,
+    ),
     hasCircled: circled.length > 0,
-    others: table("others-table", "Other takes, in shooting order", columns, rows(others), options),
+    others: groupedTable(
+      "others-table",
+      "Other takes, by scene and slate",
+      columns,
+      byScene(others, "other"),
+      "Scenes of the other takes",
+      options,
+    ),
     hasOthers: others.length > 0,
     circledSentence: `${plural(circled.length, "clip")}, ${minutesSeconds(summary.totals.circledSeconds)} of circled takes on all cameras.`,
     files,
@@ -73,7 +95,7 @@ export function editorialPage(day: DayContext): EditorialPage {
 function editorialColumns(day: DayContext) {
   return [
     column("Take"),
-    column("Scene"),
+    column("Scene", { ofGroup: true }),
     column("Clip"),
     column("Roll"),
     column("Timecode in"),
@@ -98,7 +120,7 @@ function editorialRow(t: TakeSummary, day: DayContext, path: string): Row {
   return row(
     cell(name, { nb: name.length <= LONGEST_NAME, href: hrefTo(path, takePath(day.summary.date, take.address)) }),
     [
-      textOr(take.scene, NOT_RECORDED),
+      textOr(take.scene, NOT_RECORDED, { cls: OF_GROUP }),
       textOr(take.clip, NOT_RECORDED, { nb: true, cls: "copy" }),
       textOr(take.roll, NOT_RECORDED, { nb: true }),
       textOr(t.timecodeIn, NOT_RECORDED, { nb: true }),

@@ -14,6 +14,8 @@ export interface FilterChip extends Facet {
 
 export interface FilterGroup {
   readonly label: string;
+  /** Many chips that few readers need: one press away. */
+  readonly folded: boolean;
   readonly chips: readonly FilterChip[];
 }
 
@@ -21,6 +23,31 @@ export interface FilterBar {
   readonly groups: readonly FilterGroup[];
   /** "All 28 clips shown.": what stands until a filter is set. */
   readonly all: string;
+  /** Name of the box for words. */
+  readonly label: string;
+  /** What is filtered, as a word for one and for several. */
+  readonly one: string;
+  readonly many: string;
+  /** What to do when nothing is left. */
+  readonly wayOut: string;
+  /** Facets that an address of this page may name, with spaces between. */
+  readonly names: string;
+}
+
+/** How the filters of takes speak. */
+export const OF_TAKES = {
+  label: "Find in these takes",
+  one: "clip",
+  many: "clips",
+  wayOut: "Take a filter off, show all, or look on all days with \u2018Find a take\u2019.",
+  names: "lens camera scene circled plates findings",
+} as const;
+
+/** Values of one facet in the order of their first, with how often each stands; the label is the value. */
+export function chipsOf(facets: readonly Facet[], name: string): FilterChip[] {
+  const counts = new Map<string, number>();
+  for (const facet of facets) if (facet.name === name) counts.set(facet.value, (counts.get(facet.value) ?? 0) + 1);
+  return [...counts].map(([value, count]) => ({ name, value, label: value, count: String(count) }));
 }
 
 /** Flags of a take, in the order of their chips. */
@@ -42,44 +69,30 @@ export function takeFacets(t: TakeSummary): readonly Facet[] {
 
 /** The chips for some takes. A group that would not part them is left out, and so is a flag that none has. */
 export function filterBar(takes: readonly TakeSummary[], day: DayContext): FilterBar {
-  const counted = (name: string) => {
-    const counts = new Map<string, number>();
-    for (const { value } of takes.flatMap(takeFacets).filter((facet) => facet.name === name))
-      counts.set(value, (counts.get(value) ?? 0) + 1);
-    return [...counts];
-  };
-  const flags = FLAGS.flatMap(([name, label]) =>
-    counted(name).map(([value, count]): FilterChip => ({ name, value, label, count: String(count) })),
-  );
-  const scenes = counted("scene").sort(([a], [b]) => compareCodes(a, b));
-  const cameras = counted("camera").sort(([a], [b]) => (a < b ? -1 : 1));
+  const facets = takes.flatMap(takeFacets);
+  const counted = (name: string) => chipsOf(facets, name);
+  const flags = FLAGS.flatMap(([name, label]) => counted(name).map((chip): FilterChip => ({ ...chip, label })));
+  const scenes = counted("scene").sort((a, b) => compareCodes(a.value, b.value));
+  const cameras = counted("camera").sort((a, b) => (a.value < b.value ? -1 : 1));
   const focal = (id: string) => {
     const lens = day.summary.kit.lenses.find((l) => l.id === id);
     return lens?.focalMm ?? lens?.focalMinMm ?? Number.POSITIVE_INFINITY;
   };
   // the shortest first; lenses that are alike stay in order of use
-  const lenses = counted("lens").sort(([a], [b]) => (focal(a) === focal(b) ? 0 : focal(a) - focal(b)));
+  const lenses = counted("lens").sort((a, b) => (focal(a.value) === focal(b.value) ? 0 : focal(a.value) - focal(b.value)));
   const labels = lensLabels(
-    lenses.map(([id]) => id),
+    lenses.map(({ value }) => value),
     day,
   );
   const groups: readonly FilterGroup[] = [
-    { label: "Kind", chips: flags },
-    {
-      label: "Scene",
-      chips: scenes.map(([value, count]) => ({ name: "scene", value, label: `Scene ${value}`, count: String(count) })),
-    },
-    {
-      label: "Camera",
-      chips: cameras.map(([value, count]) => ({ name: "camera", value, label: `Camera ${value}`, count: String(count) })),
-    },
-    {
-      label: "Lens",
-      chips: lenses.map(([value, count]) => ({ name: "lens", value, label: labels.get(value) ?? value, count: String(count) })),
-    },
+    { label: "Kind", folded: false, chips: flags },
+    { label: "Scene", folded: false, chips: scenes.map((chip) => ({ ...chip, label: `Scene ${chip.value}` })) },
+    { label: "Camera", folded: false, chips: cameras.map((chip) => ({ ...chip, label: `Camera ${chip.value}` })) },
+    { label: "Lens", folded: false, chips: lenses.map((chip) => ({ ...chip, label: labels.get(chip.value) ?? chip.value })) },
   ];
   return {
     groups: groups.filter(({ label, chips }) => chips.length > (label === "Kind" ? 0 : 1)),
+    ...OF_TAKES,
     all: takes.length === 1 ? "1 clip." : `All ${takes.length} clips shown.`,
   };
 }

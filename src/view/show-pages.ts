@@ -50,7 +50,7 @@ export function showPages(digests: readonly DayDigest[], show: ShowInput, site: 
         lensPage(lens, paths.get(lens.id) ?? "lenses/lens.html", { digests, show, coverage }, context),
       ),
       findings: [findingsPage(digests, context)],
-      "takes-index": [takesIndexPage(digests, context)],
+      "takes-index": [takesIndexPage(digests, show.kit, context)],
       methods: [methodsPage(context)],
       scenes: [scenesPage(digests, show.kit, context)],
       plates: [platesPage(digests, show.kit, context)],

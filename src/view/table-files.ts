@@ -2,7 +2,15 @@
 import { fileSize } from "../format/amounts.ts";
 import type { PageSet } from "./context.ts";
 import { hrefTo } from "./links.ts";
-import type { TableModel } from "./table.ts";
+import { NO_FILE, type TableModel } from "./table.ts";
+
+/** What of a table, or of a list that is none, a file beside the page holds. */
+export type FileBeside = Pick<TableModel, "id" | "overflow" | "file" | "hasFile">;
+
+/** A file of that text beside the page, once the page's tables are linked; none for an empty text. */
+export function fileBeside(id: string, text: string): FileBeside {
+  return { id, overflow: text, file: NO_FILE, hasFile: false };
+}
 
 /** A file to write: path below the output folder, and its text. */
 export interface TableFile {
@@ -31,15 +39,15 @@ function tablePath(page: string, table: string): string {
   return `${page.replace(/\.html$/, "")}.${table}.csv`;
 }
 
-function withFile(table: TableModel, page: string): TableModel {
+function withFile(table: FileBeside, page: string): FileBeside {
   const size = fileSize(new TextEncoder().encode(table.overflow).length);
   return { ...table, hasFile: true, file: { label: "All rows as CSV", href: hrefTo(page, tablePath(page, table.id)), size } };
 }
 
 /** A copy where tables that overflow have been changed; what holds none is the very same object. */
-function mapTables<T>(value: T, change: (table: TableModel) => TableModel): T {
+function mapTables<T>(value: T, change: (table: FileBeside) => FileBeside): T {
   if (value === null || typeof value !== "object") return value;
-  if (isOverflowing(value)) return change(value) as T & TableModel;
+  if (isOverflowing(value)) return change(value) as T & FileBeside;
   if (Array.isArray(value)) {
     const mapped = value.map((item) => mapTables(item, change));
     return mapped.some((item, i) => item !== value[i]) ? (mapped as T) : value;
@@ -51,11 +59,11 @@ function mapTables<T>(value: T, change: (table: TableModel) => TableModel): T {
 }
 
 /** The tables in a page model that overflow, in the order in which they stand in it. */
-function overflowing(value: unknown): readonly TableModel[] {
+function overflowing(value: unknown): readonly FileBeside[] {
   if (value === null || typeof value !== "object") return [];
   return isOverflowing(value) ? [value] : Object.values(value).flatMap((item) => overflowing(item));
 }
 
-function isOverflowing(value: object): value is TableModel {
+function isOverflowing(value: object): value is FileBeside {
   return "overflow" in value && typeof value.overflow === "string" && value.overflow !== "";
 }

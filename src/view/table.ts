@@ -110,7 +110,7 @@ export const OF_GROUP = "of-group";
 export const FIXED = "plain fixed";
 
 /** A page prints no more rows than this: beyond it browsers take seconds to open a page. */
-const MOST_ROWS = 2000;
+export const MOST_ROWS = 2000;
 
 export interface CellOptions {
   readonly num?: boolean;
@@ -203,7 +203,7 @@ export interface TableOptions {
   readonly file?: FileLink | undefined;
 }
 
-const NO_FILE: FileLink = { label: "", href: "", size: "" };
+export const NO_FILE: FileLink = { label: "", href: "", size: "" };
 
 export function table(
   id: string,

@@ -155,7 +155,9 @@ describe("finding a take", () => {
         .filter((name) => name.endsWith(".html"))
         .map((name) => `days/${date}/takes/${name}`),
     );
-    const linked = await page.locator(".index li a").evaluateAll((links) => links.map((link) => link.getAttribute("href")));
+    const linked = await page
+      .locator("#all-takes-table th a")
+      .evaluateAll((links) => links.map((link) => link.getAttribute("href")));
     expect([...linked].sort()).toEqual(written.sort());
     await page.context().close();
   });

@@ -83,7 +83,7 @@ describe("search rows", () => {
 });
 
 describe("the index of all takes", () => {
-  const page = takesIndexPage([digest], exampleContext(summary));
+  const page = takesIndexPage([digest], summary.kit, exampleContext(summary));
 
   it("has every clip once, under its slate", () => {
     const hrefs = page.groups.flatMap((group) => group.slates.flatMap((slate) => slate.takes.map((take) => take.href)));
@@ -105,6 +105,6 @@ describe("the index of all takes", () => {
   });
 
   it("says so when there is no take", () => {
-    expect(takesIndexPage([], exampleContext(summary))).toMatchObject({ hasTakes: false, groups: [] });
+    expect(takesIndexPage([], summary.kit, exampleContext(summary))).toMatchObject({ hasTakes: false, groups: [] });
   });
 });

@@ -9,14 +9,13 @@ import {
   passes,
   type Selection,
   shownWords,
-  TAKE_FACETS,
   toggled,
   toQuery,
 } from "./selection.ts";
 
-/** A clip of the page with its rows: one table may say how it was shot, the next how its lens draws. */
-interface PageClip extends FilterRow {
-  readonly elements: readonly HTMLTableRowElement[];
+/** A clip of the page with its rows, for one table may say how it was shot and the next how its lens draws; or a finding. */
+interface PageItem extends FilterRow {
+  readonly elements: readonly HTMLElement[];
 }
 
 /** Browsers refuse an address that changes with every key for long. */
@@ -30,25 +29,27 @@ export function offerFilters(page: Document, changed: () => void): void {
   const view = page.defaultView;
   if (bar === null || box === null || said === null || view === null) return;
   const buttons = [...bar.querySelectorAll<HTMLButtonElement>(".chip")];
-  const names = [...new Set([...TAKE_FACETS, ...buttons.map((chip) => chip.dataset.name ?? "")])];
-  const clips = clipsOf(page);
-  if (clips.length < 2) return;
+  const { one = "", many = "", wayOut = "", names: named = "" } = bar.dataset;
+  const names = [...new Set([...named.split(" "), ...buttons.map((chip) => chip.dataset.name ?? "")])];
+  const items = [...clipsOf(page), ...findingsOf(page)];
+  if (items.length < 2) return;
   let selection = fromQuery(view.location.search, names);
 
   function apply(): void {
     let shown = 0;
-    for (const clip of clips) {
-      const passed = passes(clip, selection);
-      for (const row of clip.elements) row.hidden = !passed;
+    for (const item of items) {
+      const passed = passes(item, selection);
+      for (const element of item.elements) element.hidden = !passed;
       if (passed) shown++;
     }
     for (const chip of buttons) {
       const { name = "", value = "" } = chip.dataset;
       chip.setAttribute("aria-pressed", String(selection.chips.get(name)?.includes(value) === true));
       const count = chip.querySelector(".n");
-      if (count !== null) count.textContent = String(countFor(clips, selection, name, value));
+      if (count !== null) count.textContent = String(countFor(items, selection, name, value));
     }
-    if (said !== null) said.textContent = shownWords(shown, clips.length, selection, labelsOf(selection, buttons));
+    if (said !== null)
+      said.textContent = shownWords(shown, items.length, selection, labelsOf(selection, buttons), { one, many, wayOut });
     bar?.classList.toggle("active", !isNothing(selection));
     bar?.classList.toggle("none", shown === 0);
     changed();
@@ -70,11 +71,15 @@ export function offerFilters(page: Document, changed: () => void): void {
     box.value = "";
     set(NOTHING);
   });
+  for (const folded of bar.querySelectorAll("details"))
+    folded.open = buttons.some(
+      (chip) => folded.contains(chip) && selection.chips.get(chip.dataset.name ?? "")?.includes(chip.dataset.value ?? "") === true,
+    );
   bar.hidden = false;
   apply();
 }
 
-function clipsOf(page: Document): readonly PageClip[] {
+function clipsOf(page: Document): readonly PageItem[] {
   const clips = new Map<string, HTMLTableRowElement[]>();
   for (const row of [...page.querySelectorAll("table")].flatMap(dataRows)) {
     if (row.dataset.camera === undefined) continue;
@@ -88,6 +93,14 @@ function clipsOf(page: Document): readonly PageClip[] {
       .join(" ")
       .toLowerCase(),
     facet: (name) => elements[0]?.dataset[name],
+  }));
+}
+
+function findingsOf(page: Document): readonly PageItem[] {
+  return [...page.querySelectorAll<HTMLElement>(".findings > [data-severity]")].map((element) => ({
+    elements: [element],
+    words: visibleText(element).toLowerCase(),
+    facet: (name) => element.dataset[name],
   }));
 }
 

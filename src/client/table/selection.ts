@@ -14,9 +14,16 @@ export interface FilterRow {
   readonly words: string;
 }
 
-/** Facets that takes have on every page; a flag has no value. */
+/** Facets of takes that have no value. */
 const FLAGS = ["circled", "plates", "findings"];
-export const TAKE_FACETS: readonly string[] = ["lens", "camera", "scene", ...FLAGS];
+
+/** What is filtered, in the words of the page. */
+export interface Noun {
+  readonly one: string;
+  readonly many: string;
+  /** What to do when nothing is left. */
+  readonly wayOut: string;
+}
 
 export const NOTHING: Selection = { chips: new Map(), words: "" };
 const WORDS = "has";
@@ -82,17 +89,17 @@ export function toQuery(selection: Selection, query: string, names: readonly str
 }
 
 /** "9 of 28 clips shown: Camera A, 35 mm." `labels` are those of the pressed chips. */
-export function shownWords(shown: number, all: number, selection: Selection, labels: readonly string[]): string {
-  const clips = (count: number) => `${count} ${count === 1 ? "clip" : "clips"}`;
-  if (isNothing(selection)) return all === 1 ? "1 clip." : `All ${clips(all)} shown.`;
+export function shownWords(shown: number, all: number, selection: Selection, labels: readonly string[], noun: Noun): string {
+  const counted = (count: number) => `${count} ${count === 1 ? noun.one : noun.many}`;
+  if (isNothing(selection)) return all === 1 ? `1 ${noun.one}.` : `All ${counted(all)} shown.`;
   const words = selection.words.trim();
   if (shown === 0) {
     const none =
       words === ""
-        ? `No clip has these filters together: ${labels.join(", ")}.`
-        : `No clip has \u2018${words}\u2019${labels.length === 0 ? "" : ` with these filters: ${labels.join(", ")}`}.`;
-    return `${none} Take a filter off, show all, or look on all days with \u2018Find a take\u2019.`;
+        ? `No ${noun.one} has these filters together: ${labels.join(", ")}.`
+        : `No ${noun.one} has \u2018${words}\u2019${labels.length === 0 ? "" : ` with these filters: ${labels.join(", ")}`}.`;
+    return `${none} ${noun.wayOut}`;
   }
   const by = words === "" ? labels : [...labels, `\u2018${words}\u2019`];
-  return `${shown} of ${clips(all)} shown: ${by.join(", ")}.`;
+  return `${shown} of ${counted(all)} shown: ${by.join(", ")}.`;
 }

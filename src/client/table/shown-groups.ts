@@ -38,3 +38,12 @@ function showLinks(links: HTMLElement): void {
   }
   links.hidden = items.every((item) => item.hidden);
 }
+
+/** After the findings of the page were filtered: a section without one that is shown is put away with its heading. */
+export function keepSections(page: Document): void {
+  const filtered = page.querySelector(".filters.active") !== null;
+  for (const section of page.querySelectorAll<HTMLElement>(".listed")) {
+    const items = [...section.querySelectorAll<HTMLElement>(".findings > li")];
+    section.hidden = filtered && items.every((item) => item.hidden);
+  }
+}

@@ -1,6 +1,6 @@
 /** Sorting, filters and copies for every table of a page. */
 import { offerFilters } from "./filter.ts";
-import { groupKeeper } from "./shown-groups.ts";
+import { groupKeeper, keepSections } from "./shown-groups.ts";
 import { offerSorting } from "./sort.ts";
 import { offerTakeAway } from "./take-away.ts";
 
@@ -24,5 +24,6 @@ export function offerTables(page: Document): void {
   }
   offerFilters(page, () => {
     for (const keep of keepers) keep();
+    keepSections(page);
   });
 }

@@ -1,16 +1,21 @@
 /** The findings of the whole show, and the glossary of every code. */
 import { countFindings, type Finding } from "../../core/finding.ts";
 import { FINDING_KINDS } from "../../core/findings/catalogue.ts";
+import { thousands } from "../../format/number.ts";
 import { plural } from "../../format/words.ts";
 import type { DayDigest } from "../../summary/digest-types.ts";
 import type { PageModel, SiteContext } from "../context.ts";
+import type { FilterBar } from "../filters.ts";
 import { dayPath, FINDINGS_PATH, hrefTo } from "../links.ts";
 import { dayShort, takeName } from "../names.ts";
 import { pageBase } from "../page.ts";
+import { type FileBeside, fileBeside } from "../table-files.ts";
+import { type DatedFinding, findingBar, findingFacets } from "./finding-filters.ts";
 import { codeAnchor, countWords, type FindingView, findingView, severityClass, severityWord, worstFirst } from "./findings.ts";
+import { findingsCsv } from "./findings-csv.ts";
 
-/** A day's list here stops at this many; the day's own page has them all. */
-const MOST_A_DAY = 30;
+/** More would make a page that browsers are slow with: the worst are here, all in the file beside it. */
+export const MOST_FINDINGS = 2000;
 
 export interface DayFindingList {
   readonly id: string;
@@ -19,8 +24,6 @@ export interface DayFindingList {
   readonly counts: string;
   readonly findings: readonly FindingView[];
   readonly hasFindings: boolean;
-  readonly more: string;
-  readonly hasMore: boolean;
 }
 
 export interface GlossaryEntry {
@@ -41,6 +44,11 @@ export interface GlossaryGroup {
 
 export interface FindingsPage extends PageModel {
   readonly counts: string;
+  readonly filters: FilterBar;
+  readonly hasFilters: boolean;
+  readonly list: FileBeside;
+  /** Said when the file has more findings than the page; else empty. */
+  readonly more: string;
   readonly show: readonly FindingView[];
   readonly hasShow: boolean;
   readonly days: readonly DayFindingList[];
@@ -66,36 +74,58 @@ export function findingsPage(digests: readonly DayDigest[], context: SiteContext
   const sum = (severity: "error" | "check" | "remark") =>
     digests.reduce((total, d) => total + d.findingCounts[severity], ofShow[severity]);
   const takes = new Map(digests.map((d) => [d.date, takeNames(d)]));
+  const all: readonly DatedFinding[] = [
+    ...show.map((finding) => ({ finding, date: "" })),
+    ...digests.flatMap((d) => d.findings.map((finding) => ({ finding, date: d.date }))),
+  ];
+  const worst = new Set(worstFirst(all.map(({ finding }) => finding)).slice(0, MOST_FINDINGS));
+  const shown = all.filter(({ finding }) => worst.has(finding));
+  const viewsOf = (date: string): readonly FindingView[] => {
+    const own = shown.filter((one) => one.date === date);
+    return worstFirst(own.map(({ finding }) => finding)).map((finding) => {
+      const day = date === "" ? dateOf(finding) : date;
+      return findingView(finding, {
+        path: FINDINGS_PATH,
+        date: day,
+        takes: takes.get(day) ?? new Map(),
+        facets: findingFacets({ finding, date }),
+      });
+    });
+  };
   return {
     ...pageBase(
-      { path: FINDINGS_PATH, title: "Findings", trail: [{ label: "Findings", path: FINDINGS_PATH }], styles: ["home.css"] },
+      {
+        path: FINDINGS_PATH,
+        title: "Findings",
+        trail: [{ label: "Findings", path: FINDINGS_PATH }],
+        styles: ["home.css", "more-chips.css", "findings.css"],
+      },
       context,
     ),
     counts: countWords({ error: sum("error"), check: sum("check"), remark: sum("remark") }),
-    show: worstFirst(show).map((f) => {
-      const date = dateOf(f);
-      return findingView(f, { path: FINDINGS_PATH, date, takes: takes.get(date) ?? new Map() });
-    }),
+    filters: findingBar(shown, digests),
+    hasFilters: shown.length > 1,
+    list: fileBeside("all", all.length === 0 ? "" : findingsCsv(all)),
+    more:
+      all.length > shown.length
+        ? `The ${thousands(shown.length)} worst of ${thousands(all.length)} findings. The filters look through these; all are in the file`
+        : "",
+    show: viewsOf(""),
     hasShow: show.length > 0,
-    days: digests.map(dayList),
+    days: digests.map((d) => dayList(d, viewsOf(d.date))),
     hasDays: digests.length > 0,
     glossary: glossary(seen),
   };
 }
 
-function dayList(d: DayDigest): DayFindingList {
-  const takes = takeNames(d);
-  const shown = worstFirst(d.findings).slice(0, MOST_A_DAY);
-  const rest = d.findings.length - shown.length;
+function dayList(d: DayDigest, findings: readonly FindingView[]): DayFindingList {
   return {
     id: `day-${d.date}`,
     heading: dayShort(d),
     href: hrefTo(FINDINGS_PATH, dayPath(d.date, "findings")),
     counts: countWords(d.findingCounts),
-    findings: shown.map((f) => findingView(f, { path: FINDINGS_PATH, date: d.date, takes })),
-    hasFindings: shown.length > 0,
-    more: `${plural(rest, "more finding")} of this day`,
-    hasMore: rest > 0,
+    findings,
+    hasFindings: findings.length > 0,
   };
 }
 

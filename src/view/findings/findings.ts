@@ -4,6 +4,7 @@ import type { Finding, FindingCounts, Severity } from "../../core/finding.ts";
 import { findingKind } from "../../core/findings/catalogue.ts";
 import { plural } from "../../format/words.ts";
 import { FINDINGS_PATH, hrefTo, takePath } from "../links.ts";
+import type { Facet } from "../table.ts";
 
 export interface FindingView {
   readonly word: string;
@@ -18,6 +19,8 @@ export interface FindingView {
   readonly frame: string;
   readonly carets: string;
   readonly hasFrame: boolean;
+  /** What the list can be filtered by; empty where no filters stand. */
+  readonly facets: readonly Facet[];
   readonly take: string;
   readonly hasTake: boolean;
   readonly takeHref: string;
@@ -52,6 +55,7 @@ export interface FindingLinks {
   readonly takes: ReadonlyMap<string, string>;
   /** Lines around the findings, for a page that shows them. */
   readonly frames?: ReadonlyMap<Finding, readonly string[]> | undefined;
+  readonly facets?: readonly Facet[];
 }
 
 export function findingView(finding: Finding, links: FindingLinks): FindingView {
@@ -66,6 +70,7 @@ export function findingView(finding: Finding, links: FindingLinks): FindingView 
     hint: finding.accepted == null ? finding.hint : `Accepted: ${finding.accepted}`,
     place: placeText(finding),
     ...frameOf(links.frames?.get(finding) ?? []),
+    facets: links.facets ?? [],
     take: name ?? "",
     hasTake: name !== undefined && target !== links.path,
     takeHref: name === undefined ? "" : hrefTo(links.path, target),

@@ -37,7 +37,7 @@ export function methodsPage(context: SiteContext): MethodsPage {
         path: METHODS_PATH,
         title: "Words and methods",
         trail: [{ label: "Words and methods", path: METHODS_PATH }],
-        styles: ["home.css"],
+        styles: ["home.css", "reference.css"],
       },
       context,
     ),

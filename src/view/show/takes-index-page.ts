@@ -1,11 +1,17 @@
 /** All takes of the show as the index of a book: by slate from A to Z. It serves readers without script, and Find in the browser. */
 import { compareCodes } from "../../core/code-order.ts";
 import { plural } from "../../format/words.ts";
+import type { Kit } from "../../ingest/records.ts";
 import type { DayDigest, TakeDigest } from "../../summary/digest-types.ts";
 import type { PageModel, SiteContext } from "../context.ts";
-import { dayPath, foldName, freeName, hrefTo, TAKES_PATH, takePath } from "../links.ts";
+import { showTableLinks } from "../files.ts";
+import type { FilterBar } from "../filters.ts";
+import { CLIPS_TABLE_PATH, dayPath, foldName, freeName, hrefTo, TAKES_PATH, takePath } from "../links.ts";
 import { dayHeading, dayShort } from "../names.ts";
 import { pageBase } from "../page.ts";
+import { MOST_ROWS, type TableModel } from "../table.ts";
+import { digestBar } from "./digest-filters.ts";
+import { headingOf, takesTable } from "./takes-table.ts";
 
 export interface IndexTake {
   readonly href: string;
@@ -32,22 +38,41 @@ export interface IndexGroup {
 
 export interface TakesIndexPage extends PageModel {
   readonly about: string;
+  /** All takes as one table to sort and to filter; a show with more than that has the list alone, which leaves none out. */
+  readonly hasTable: boolean;
+  readonly table: TableModel;
+  readonly filters: FilterBar;
+  readonly hasList: boolean;
   readonly days: readonly { readonly label: string; readonly href: string; readonly takes: string }[];
   readonly groups: readonly IndexGroup[];
   readonly hasTakes: boolean;
 }
 
-export function takesIndexPage(digests: readonly DayDigest[], context: SiteContext): TakesIndexPage {
+export function takesIndexPage(digests: readonly DayDigest[], kit: Kit, context: SiteContext): TakesIndexPage {
   const clips = digests.reduce((total, d) => total + d.takes.length, 0);
   const takes = digests.reduce((total, d) => total + d.totals.takes, 0);
+  const hasTable = clips > 0 && clips <= MOST_ROWS;
+  const [file] = showTableLinks(context, TAKES_PATH, CLIPS_TABLE_PATH);
   return {
-    ...pageBase({ path: TAKES_PATH, title: "All takes", trail: [{ label: "All takes", path: TAKES_PATH }] }, context),
-    about: `${plural(takes, "take")} in ${plural(clips, "clip")}, under their slates, with the camera and the clip. A ring is a circled take.`,
+    ...pageBase(
+      {
+        path: TAKES_PATH,
+        title: "All takes",
+        trail: [{ label: "All takes", path: TAKES_PATH }],
+        styles: ["groups.css", "more-chips.css", "takes-index.css"],
+      },
+      context,
+    ),
+    about: `${plural(takes, "take")} in ${plural(clips, "clip")}, by slate.`,
     days: digests.map((d) => ({
       label: dayShort(d),
       href: hrefTo(TAKES_PATH, dayPath(d.date)),
       takes: plural(d.totals.takes, "take"),
     })),
+    hasTable,
+    table: takesTable(hasTable ? digests : [], kit, file),
+    filters: digestBar(hasTable ? digests : [], kit),
+    hasList: clips > MOST_ROWS,
     groups: groupsOf(digests),
     hasTakes: clips > 0,
   };
@@ -89,10 +114,4 @@ function slatesOf(d: DayDigest): readonly IndexSlate[] {
       clip: t.clip ?? "",
     })),
   }));
-}
-
-/** Slates stand under their number, those that begin with a letter under it. */
-function headingOf(slate: string): string {
-  const number = /^\d+/.exec(slate)?.[0];
-  return number ?? /\p{L}/u.exec(slate)?.[0]?.toUpperCase() ?? "Other";
 }

@@ -7,15 +7,16 @@ import {
   NOTHING,
   passes,
   shownWords,
-  TAKE_FACETS,
   toggled,
   toQuery,
 } from "../../../src/client/table/selection.ts";
+import { OF_TAKES } from "../../../src/view/filters.ts";
 
 function row(facets: Readonly<Record<string, string>>, words = ""): FilterRow {
   return { facet: (name) => facets[name], words };
 }
 
+const TAKE_FACETS = OF_TAKES.names.split(" ");
 const ROWS = [
   row({ lens: "P35", camera: "A", circled: "" }, "24b take 1 camera a rain"),
   row({ lens: "P35", camera: "B" }, "24b take 1 camera b"),
@@ -69,12 +70,14 @@ describe("a selection of rows", () => {
 describe("what is said of a selection", () => {
   it("is the count and what it is by, and for none what was looked for and the way out", () => {
     const by = (query: string) => fromQuery(query, TAKE_FACETS);
-    expect(shownWords(3, 3, NOTHING, [])).toBe("All 3 clips shown.");
-    expect(shownWords(1, 28, by("?camera=A"), ["Camera A"])).toBe("1 of 28 clips shown: Camera A.");
-    expect(shownWords(0, 28, by("?camera=A&has=24X"), ["Camera A"])).toMatch(
+    expect(shownWords(3, 3, NOTHING, [], OF_TAKES)).toBe("All 3 clips shown.");
+    expect(shownWords(1, 28, by("?camera=A"), ["Camera A"], OF_TAKES)).toBe("1 of 28 clips shown: Camera A.");
+    expect(shownWords(0, 28, by("?camera=A&has=24X"), ["Camera A"], OF_TAKES)).toMatch(
       /^No clip has \u201824X\u2019 with these filters: Camera A\. /,
     );
-    expect(shownWords(0, 28, by("?has=24X"), [])).toMatch(/^No clip has \u201824X\u2019\. Take a filter off/);
-    expect(shownWords(0, 28, by("?camera=A&circled"), ["Camera A", "Circled"])).toMatch(/^No clip has these filters together/);
+    expect(shownWords(0, 28, by("?has=24X"), [], OF_TAKES)).toMatch(/^No clip has \u201824X\u2019\. Take a filter off/);
+    expect(shownWords(0, 28, by("?camera=A&circled"), ["Camera A", "Circled"], OF_TAKES)).toMatch(
+      /^No clip has these filters together/,
+    );
   });
 });

@@ -22,8 +22,8 @@ const ABOUT: Readonly<Record<string, string>> = {
   "lens.opentrackio.jsonl": "OpenTrackIO samples, a line a frame",
   "camera.usda": "camera with lens, USD",
   "maps.csv": "which map serves which frames",
-  "markers.csv": "markers",
-  "bins.csv": "bins",
+  "markers.csv": "focus pulls and gaps inside takes",
+  "bins.csv": "a row a take, by scene",
 };
 
 export function fileLink(file: PackFile, date: string, fromPath: string, folder = ""): FileLink {

@@ -93,7 +93,7 @@ export function lookTable(id: string, caption: string, takes: readonly TakeSumma
       column("Entrance pupil", { unit: "mm", num: true }),
       column("Distortion", { unit: "% at corner", num: true }),
       column("Shading", { unit: "stops at corner", num: true }),
-      column("Look from"),
+      column("Lens look from"),
       ...kinds.map((kind) => column(kind.label, { unit: kind.unit, num: true })),
     ],
     takes.map((t) => {

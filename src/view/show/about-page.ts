@@ -79,7 +79,9 @@ function facts(digests: readonly DayDigest[], show: ShowInput, context: SiteCont
   const rows = digests.reduce((sum, d) => sum + d.rows.read, 0);
   return [
     fact("Made by", `${context.tool.name} ${context.tool.version}`),
-    fact("Build", context.buildId, { source: "hash of the program's version and the input; the same input gives the same" }),
+    fact("Build", context.buildId, {
+      source: "made from the program's version and the input files: the same input gives the same id",
+    }),
     fact("Made from", plural(all.length, "file"), { source: `${fileSize(sizeOf(all))}, ${plural(rows, "row")} of lens logs` }),
     fact("Time", "none is written", {
       source: "a report does not say when it was built, so that two builds of one input are equal",

@@ -25,12 +25,12 @@ export const OUTPUTS: readonly Named[] = [
   {
     id: "output-editorial",
     term: "packs/DATE/editorial/",
-    text: "For the cutting room: a timeline and edit lists by camera, markers inside takes, bins by scene.",
+    text: "For the cutting room: a timeline and an edit list for each camera, markers inside takes, takes by scene.",
   },
   {
     id: "output-vfx",
     term: "packs/DATE/vfx/TAKE/",
-    text: "For VFX, a folder a plate: the lens frame by frame, tracking samples, a camera, and maps that take the lens look off and put it on.",
+    text: "For VFX, a folder for each plate: the lens frame by frame (CSV), the same as OpenTrackIO samples, a camera (USD), and maps that take distortion and shading off and put them back.",
   },
   { id: "output-losses", term: "packs/DATE/LOSSES.md", text: "What each of these formats cannot hold." },
   {
@@ -39,8 +39,13 @@ export const OUTPUTS: readonly Named[] = [
     text: "The pack's own hash list. A pack that changes gets a new list beside the earlier ones, which are never rewritten.",
   },
   { id: "output-clips", term: "clips.csv", text: "Every clip of the show by clip name, the whole of the page Clips." },
+  {
+    id: "output-findings",
+    term: "findings.all.csv",
+    text: "Every finding of the show, a row each, where there is one: the whole of the page Findings.",
+  },
   { id: "output-inputs", term: "inputs.csv", text: "Every file that the report was made from, with its size and its SHA-256." },
-  { id: "output-search", term: "search-rows.js", text: "What the search of these pages looks in." },
+  { id: "output-search", term: "search-rows.js", text: "What \u201cFind a take\u201d searches; the pages load it by themselves." },
 ];
 
 export const NOT_DONE: readonly string[] = [

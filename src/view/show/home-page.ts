@@ -222,7 +222,7 @@ function homeDoors(digests: readonly DayDigest[]): readonly Door[] {
       "door-vfx",
       "VFX",
       "vfx",
-      "Plates with hero and clean side by side, the lens state and the files to take off and put back its look.",
+      "Plates with hero and clean side by side: lens, focus, stop, and the files that take distortion and shading off and put them back.",
       (d) => plural(d.takes.filter((t) => t.plate !== null).length, "plate"),
     ),
     door(

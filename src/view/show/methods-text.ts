@@ -10,12 +10,12 @@ export const WORDS: readonly Named[] = [
   {
     id: "word-take",
     term: "Take",
-    text: "One run of one camera on a slate. Two cameras on one slate are two takes here, and one take in the producer's count.",
+    text: "One run on a slate, with one camera or several. Each camera's part has a page of its own; a count of takes counts it once.",
   },
   {
     id: "word-clip",
     term: "Clip",
-    text: "The file of one camera for one take. A day counts a take once whatever the cameras, and a clip a camera.",
+    text: "The file of one camera for one take: a take on two cameras is two clips.",
   },
   {
     id: "word-log",
@@ -38,7 +38,7 @@ export const WORDS: readonly Named[] = [
   {
     id: "word-depth",
     term: "Depth",
-    text: "A pull's extent over the depth of field where it starts: how many times the sharp band was crossed.",
+    text: "How far a pull goes, measured in the depth of field where it starts: 6.0 depths is six times what is acceptably sharp there.",
   },
   {
     id: "word-dioptre",
@@ -90,18 +90,18 @@ export const CONVENTIONS: readonly Named[] = [
   {
     id: "convention-typical",
     term: "Typical stop",
-    text: "The lower middle of the logged frames' stops, each logged frame counted once.",
+    text: "The median of the logged frames' stops; of two in the middle, the lower.",
   },
-  { id: "convention-logged", term: "Frames logged", text: "Frames of the takes on which a log row fell, over all frames shot." },
+  { id: "convention-logged", term: "Frames logged", text: "How many of the frames shot have a log row." },
   {
     id: "convention-rows",
     term: "Rows",
-    text: "Every data row of a log is read and then used, unmatched or rejected: the three sum to the rows read.",
+    text: "Every row of a log is used (it falls on a frame of a take), unmatched (it falls on none) or rejected (it could not be used as written). The three add up to the rows read.",
   },
   {
     id: "convention-media",
     term: "Media and shooting ratio",
-    text: "Media adds all clips; the ratio is media over the clips of circled takes.",
+    text: "Media is the length of all clips together; the ratio is media over the length of the circled takes' clips.",
   },
   {
     id: "convention-pages",

@@ -82,7 +82,9 @@ function strip(scenes: readonly SceneFigures[], digests: readonly DayDigest[]): 
     factOr("Pages scheduled so far", pages(last?.toDate.eighthsScheduled), NOT_RECORDED, { source: "each scene once" }),
     factOr("Pages completed", pages(last?.toDate.eighthsCompleted), NOT_RECORDED, { source: "completed scenes only" }),
     factOr("Pages remaining", pages(last?.eighthsRemaining), NOT_RECORDED, { source: "of what was scheduled so far" }),
-    fact("Without a scene", plural(without, "take"), { source: "none is noted for them" }),
+    fact("Without a scene", plural(without, "take"), {
+      source: without === 0 ? "every take names its scene" : "their notes name none",
+    }),
   ];
 }
 

@@ -109,11 +109,11 @@ describe("sorting", () => {
 
 /** Tables whose rows are fields of one thing, a matrix or points along an axis: another order would say nothing. */
 const IN_THEIR_ORDER =
-  /^(camera-values|lens-values|mates-table|look-table|source-table|use-table|curves-table|mass-table|.*-symbols)$/;
+  /^(camera-values|lens-values|to-date|mates-table|look-table|source-table|use-table|curves-table|mass-table|.*-symbols)$/;
 const OF_ROWS = new RegExp(
   `^(${[
     ...["takes", "lens-use", "exposure", "rows", "circled", "others", "scenes", "clips", "days", "lens", "fronts", "setups"],
-    ...["camera", "points", "pulls", "cameras", "remarks"],
+    ...["camera", "all-takes", "points", "pulls", "cameras", "remarks"],
   ].join("|")})-table$|^(lens-bars|show-inputs|day-inputs|others-look)$|^plate-.*-(table|look)$|^plate-table-\\d+$`,
 );
 
@@ -263,6 +263,95 @@ describe("scenes of the editorial page", () => {
     await page.locator("#circled-table .sort", { hasText: "Roll" }).click();
     expect(await copied()).toEqual(before);
     expect(await line.locator("[role=status]").textContent()).toContain("Copied");
+  });
+});
+
+describe("all findings", () => {
+  const shown = () => page.locator(".listed .findings > li:visible").count();
+
+  it("are filtered by chips and words, with the state in the address; sections without one are put away", async () => {
+    await page.goto(url("findings.html"));
+    const all = await shown();
+    const sections = await page.locator(".listed:visible").count();
+    await page.locator(".chip", { hasText: "Errors" }).click();
+    await page.waitForURL(/\?severity=error$/);
+    const errors = await shown();
+    expect(errors).toBe(await page.locator(".listed .findings > .is-sev-error").count());
+    expect(errors).toBeLessThan(all);
+    expect(await page.locator(".filters .shown").textContent()).toBe(`${errors} of ${all} findings shown: Errors.`);
+    expect(await page.locator(".listed:visible").count()).toBeLessThan(sections);
+    // heads count what is there on the day, which is no longer what is shown
+    expect(await page.locator(".listed > header p:visible").count()).toBe(0);
+    await page.reload();
+    expect(await shown()).toBe(errors);
+    await page.locator(".show-all").click();
+    expect(await shown()).toBe(all);
+    expect(await page.locator(".listed:visible").count()).toBe(sections);
+  });
+
+  it("are opened at a code from an address, and say when nothing is left and the way out", async () => {
+    await page.goto(`${url("findings.html")}?code=CSV122`);
+    expect(await page.locator(".chip", { hasText: "CSV122" }).isVisible()).toBe(true);
+    const own = page.locator(".listed .findings > li:visible .code");
+    expect(new Set(await own.allTextContents())).toEqual(new Set(["CSV122"]));
+    await page.locator("#filter-words").fill("no such words");
+    expect(await shown()).toBe(0);
+    expect(await page.locator(".filters .shown").textContent()).toBe(
+      "No finding has \u2018no such words\u2019 with these filters: CSV122 Not a number. Take a filter off, or show all.",
+    );
+    await page.locator(".show-all").click();
+  });
+
+  it("are all there without a script, and lead to the file of all", async () => {
+    const plain = await browser.newContext({ javaScriptEnabled: false });
+    const still = await plain.newPage();
+    await still.goto(url("findings.html"));
+    expect(await still.locator(".filters:visible").count()).toBe(0);
+    const file = readFileSync(join(out, "findings.all.csv"), "utf8").trimEnd().split("\n");
+    expect(await still.locator(".listed .findings > li:visible").count()).toBe(file.length - 1);
+    expect(await still.locator(".all-findings a").getAttribute("href")).toBe("findings.all.csv");
+    await plain.close();
+  });
+});
+
+describe("all takes", () => {
+  const column = async (n: number) =>
+    (await page.locator(`#all-takes-table tbody tr:not(.group-row):visible > :nth-child(${n})`).allTextContents()).map((t) =>
+      t.trim(),
+    );
+
+  it("are sorted by day in shooting order, by clip and by lens, and filtered", async () => {
+    await page.goto(url("takes.html"));
+    const slates = await column(1);
+    await page.locator("#all-takes-table .sort", { hasText: "Day" }).click();
+    const shot = ["2026-10-06", "2026-10-07", "2026-10-08"].flatMap((date) => {
+      const takes: { address: string; clip: string }[] = JSON.parse(
+        readFileSync(join(out, `packs/${date}/day.json`), "utf8"),
+      ).takes;
+      // a row with an address that an earlier row has gets no page
+      return takes.filter((take, i) => takes.findIndex((other) => other.address === take.address) === i).map(({ clip }) => clip);
+    });
+    expect(await column(4)).toEqual(shot);
+    await page.locator("#all-takes-table .sort", { hasText: "Clip" }).click();
+    expect(await column(4)).toEqual([...shot].sort());
+    await page.locator("#all-takes-table .sort", { hasText: "Lens" }).click();
+    expect((await column(6))[0]).toBe("K19");
+    await page.locator(".chip", { hasText: "Day 12" }).click();
+    expect(new Set(await column(2))).toEqual(new Set(["Day 12"]));
+    await page.waitForURL(/\?day=2026-10-07$/);
+    await page.locator(".show-all").click();
+    for (let i = 0; i < 2; i++) await page.locator("#all-takes-table .sort", { hasText: "Lens" }).click();
+    expect(await column(1)).toEqual(slates);
+  });
+
+  it("keep their anchors without a script", async () => {
+    const plain = await browser.newContext({ javaScriptEnabled: false });
+    const still = await plain.newPage();
+    await still.goto(url("takes.html"));
+    await still.getByRole("navigation", { name: "Slates" }).getByRole("link", { name: "33", exact: true }).click();
+    expect(await still.locator("tr:target .of").textContent()).toBe("33");
+    expect(await still.locator(".how").isVisible()).toBe(false);
+    await plain.close();
   });
 });
 
@@ -505,7 +594,13 @@ describe("a page at work", () => {
     "has no accessibility violation that axe finds, sorted and filtered, in %s",
     async (scheme) => {
       await page.emulateMedia({ colorScheme: scheme });
-      for (const path of [`${url(DAY)}?circled`, `${url(EDITORIAL)}?has=24X`, url("days/2026-10-06/findings.html")]) {
+      for (const path of [
+        `${url(DAY)}?circled`,
+        `${url(EDITORIAL)}?has=24X`,
+        url("days/2026-10-06/findings.html"),
+        `${url("findings.html")}?code=CSV122`,
+        url("takes.html"),
+      ]) {
         await page.goto(path);
         const head = page.locator(".sort:visible").first();
         if ((await head.count()) > 0) await head.click();

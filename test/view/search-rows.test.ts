@@ -91,6 +91,39 @@ describe("the index of all takes", () => {
     for (const group of page.groups) for (const { slate } of group.slates) expect(slate.startsWith(group.heading)).toBe(true);
   });
 
+  it("is one table of the same takes, under the same headings, in the same order", () => {
+    expect([page.hasTable, page.hasList]).toEqual([true, false]);
+    expect(page.table.groups.map((group) => [group.id, group.heading])).toEqual(
+      page.groups.map((group) => [group.id, group.heading]),
+    );
+    const listed = page.groups.flatMap((group) => group.slates.flatMap((slate) => slate.takes.map((take) => take.href)));
+    expect(page.table.rows.map((r) => r.head.href)).toEqual(listed);
+  });
+
+  it("sorts by day as the takes were shot, also over midnight", () => {
+    const at = page.table.columns.findIndex((c) => c.label === "Day") - 1;
+    const places = new Map(page.table.rows.map((r) => [r.head.href, r.cells[at]?.value]));
+    expect(digest.takes.map((take) => places.get(`days/${summary.date}/takes/${take.address}.html`))).toEqual(
+      digest.takes.map((_, i) => `${summary.date} ${i}`),
+    );
+  });
+
+  it("has chips that count the rows they show", () => {
+    for (const chip of page.filters.groups.flatMap((group) => group.chips)) {
+      const rows = page.table.rows.filter((r) => r.facets.some(({ name, value }) => name === chip.name && value === chip.value));
+      expect(chip.count, chip.label).toBe(String(rows.length));
+    }
+  });
+
+  it("of more than 2,000 clips is the list alone, with none left out", () => {
+    const [first] = digest.takes;
+    if (first === undefined) throw new Error("the example has takes");
+    const takes = Array.from({ length: 2001 }, (_, i) => ({ ...first, slate: String(i), address: `a-${i}-1` }));
+    const long = takesIndexPage([{ ...digest, takes }], summary.kit, exampleContext(summary));
+    expect([long.hasTable, long.hasList, long.table.rows.length]).toEqual([false, true, 0]);
+    expect(long.groups.flatMap((group) => group.slates)).toHaveLength(2001);
+  });
+
   it("orders slates by number, then letter", () => {
     expect(["14A", "2", "B2", "14", "A10", "100", "A9", "14B"].sort(compareCodes)).toEqual([
       "2",

@@ -3,7 +3,8 @@ import { describe, expect, it, vi } from "vitest";
 import { finding } from "../../src/core/finding.ts";
 import { cameraReport } from "../../src/pdf/camera-report.ts";
 import { digestDay } from "../../src/summary/digest.ts";
-import { findingsPage } from "../../src/view/findings/findings-page.ts";
+import { findingsPage, MOST_FINDINGS } from "../../src/view/findings/findings-page.ts";
+import { linkTableFiles, tableFiles } from "../../src/view/table-files.ts";
 import { exampleDaySummary } from "../fixtures/day-summary.ts";
 import { exampleContext } from "../fixtures/site-context.ts";
 import { itWith, look } from "../pdf/tools.ts";
@@ -29,6 +30,56 @@ const across = finding({
   message: "On two days",
   hint: "Mend it",
   take,
+});
+
+describe("filters of all findings", () => {
+  const many = Array.from({ length: 2100 }, (_, i) =>
+    finding({
+      code: i < 100 ? "CSV122" : "LOG209",
+      severity: i < 100 ? "error" : "remark",
+      place: { file: i < 100 ? `days/${summary.date}/logs/a.csv` : "kit/lenses.csv", line: i + 1, column: 1 },
+      message: i === 0 ? 'Not a number, "1,4"' : "Kept",
+      hint: "Mend it",
+    }),
+  );
+  const bare = { ...digestDay(summary, []), findings: [] };
+
+  it("have a chip for each severity, day, kind of file and code with the number of findings", () => {
+    const page = findingsPage([digestDay(summary, [])], { ...exampleContext(summary), showFindings: [serial, across] });
+    const listed = [...page.show, ...page.days.flatMap((d) => d.findings)];
+    const chips = page.filters.groups.flatMap((group) => group.chips);
+    expect(new Set(chips.map((chip) => chip.name))).toEqual(new Set(["severity", "day", "file", "code"]));
+    for (const chip of chips) {
+      const having = listed.filter(({ facets }) => facets.some(({ name, value }) => name === chip.name && value === chip.value));
+      expect(chip.count, chip.label).toBe(String(having.length));
+      expect(having).not.toEqual([]);
+    }
+    // one accepted of the show and one across days, under the same head
+    expect(chips.find((chip) => chip.label === "Show and kit")?.count).toBe("2");
+    expect(chips.find((chip) => chip.label === "Accepted")?.count).toBe("1");
+    expect(chips.some((chip) => chip.label === "CHECK749 " || chip.label === "CHECK749")).toBe(false);
+  });
+
+  it("keep the 2,000 worst on the page, and all in a file beside it", () => {
+    // the errors come last: they stay for their severity, not for their place
+    const reversed = [...many].reverse();
+    const page = findingsPage([bare], { ...exampleContext(summary), showFindings: reversed });
+    expect(page.show).toHaveLength(MOST_FINDINGS);
+    expect(page.show.filter((view) => view.word === "Error")).toHaveLength(100);
+    expect(page.more.replace(/\s/g, " ")).toMatch(/^The 2 000 worst of 2 100 findings\./);
+    const [file] = tableFiles(linkTableFiles({ findings: [page] }));
+    expect(file?.path).toBe("findings.all.csv");
+    const lines = file?.text.trimEnd().split("\n") ?? [];
+    expect(lines).toHaveLength(1 + 2100);
+    expect(lines[0]).toBe("severity,code,date,take,file,line,column,message,hint,accepted");
+    expect(lines.at(-1)).toBe(`error,CSV122,,,days/${summary.date}/logs/a.csv,1,1,"Not a number, ""1,4"".",Mend it.,`);
+  });
+
+  it("are not offered for a single finding, and no file is written for none", () => {
+    expect(findingsPage([bare], { ...exampleContext(summary), showFindings: [serial] }).hasFilters).toBe(false);
+    const none = findingsPage([bare], { ...exampleContext(summary), showFindings: [] });
+    expect(tableFiles(linkTableFiles({ findings: [none] }))).toEqual([]);
+  });
 });
 
 describe("findings of the show", () => {

@@ -89,7 +89,10 @@ export function dayPage(day: DayContext): DayPage {
   const exposure = exposureTable(day, path);
   const takesFile = packFileLink(site, summary.date, path, "takes.csv");
   return {
-    ...pageBase({ path, title: dayTitle(record), trail: [{ label: dayShort(ref), path }], styles: ["day.css", "long-text.css"] }, site),
+    ...pageBase(
+      { path, title: dayTitle(record), trail: [{ label: dayShort(ref), path }], styles: ["day.css", "long-text.css"] },
+      site,
+    ),
     ...dayHead(record, site),
     turns: dayTurns(day, path),
     strip: [

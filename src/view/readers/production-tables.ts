@@ -11,7 +11,7 @@ import type { DayDigest } from "../../summary/digest-types.ts";
 import type { DayProgress, ProgressFigures } from "../../summary/progress.ts";
 import type { LensUse } from "../../summary/types.ts";
 import { dayHeading, focalMark } from "../names.ts";
-import { cell, column, num, numOr, type Row, row, type TableModel, table, textOr } from "../table.ts";
+import { cell, column, FIXED, num, numOr, type Row, row, type TableModel, table, textOr } from "../table.ts";
 import { shareDrawing } from "./eighths-drawing.ts";
 
 /** More lenses than fit the sheet share a row: the day's page has each. */
@@ -107,7 +107,7 @@ export function toDateTable(days: readonly DayProgress[], today: DayProgress): T
         figureCells(today.toDate, today.eighthsRemaining),
       ),
     ],
-    { cls: "plain fixed" },
+    { cls: FIXED },
   );
 }
 

@@ -55,7 +55,7 @@ function seenOn(page: Page): Promise<{ readonly texts: readonly string[]; readon
     // the frame that the scrubber stands on, with further figures of it, and the panel that takes the look off: of any frame they
     // stand in the take's lens.csv
     const controls =
-      ".at-frame, .further, .live, button, label, fieldset, legend, dialog, output, [role=status], script, style, .vh";
+      ".at-frame, .further, .live, .filters summary, button, label, fieldset, legend, dialog, output, [role=status], script, style, .vh";
     const texts: string[] = [];
     const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {

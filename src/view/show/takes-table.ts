@@ -23,7 +23,7 @@ export function takesTable(digests: readonly DayDigest[], kit: Kit, file: FileLi
   const lenses = lensPaths(kit);
   const columns = [
     column("Take"),
-    column("Day"),
+    column("Day", { unit: "and order of shooting" }),
     column("Timecode in"),
     column("Clip"),
     column("Length", { unit: "min:s", num: true }),

@@ -6,7 +6,7 @@ import { EDITORIAL_LOSSES, editorialFiles, type TextFile } from "../export/edito
 import { findingsCsv } from "../export/findings-csv.ts";
 import { lossesMarkdown } from "../export/losses.ts";
 import { takesCsv } from "../export/takes-csv.ts";
-import type { VfxOptions } from "../export/vfx/options.ts";
+import { isChosen, type VfxOptions } from "../export/vfx/options.ts";
 import { makeVfx, planVfx, VFX_LOSSES } from "../export/vfx/take-files.ts";
 import { fileSize } from "../format/amounts.ts";
 import { plural } from "../format/words.ts";
@@ -40,7 +40,8 @@ const TEXTS = [
 function openTexts(summary: DaySummary, tool: Tool, vfx: VfxOptions): readonly TextFile[] {
   const { files, leftOut } = editorialFiles(summary, tool);
   const title = `${summary.show.title}, ${summary.date}`;
-  const formats = vfx.takes === "none" ? EDITORIAL_LOSSES : [...EDITORIAL_LOSSES, ...VFX_LOSSES];
+  const hasVfx = summary.takes.some(({ take }) => isChosen(take, vfx.takes));
+  const formats = hasVfx ? [...EDITORIAL_LOSSES, ...VFX_LOSSES] : EDITORIAL_LOSSES;
   return [...files, { name: "LOSSES.md", text: lossesMarkdown({ title, formats, leftOut }) }];
 }
 

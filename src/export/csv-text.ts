@@ -1,6 +1,7 @@
 /** CSV as the pack writes it: UTF-8, LF, comma, quotes where needed, and no cell that a spreadsheet would run. */
 import { csvField } from "../core/sheet-text.ts";
 import type { FrameRate } from "../time/frame-rate.ts";
+import { tidy } from "./vfx/units.ts";
 
 export type CsvCell = string | number | boolean | null;
 
@@ -9,10 +10,11 @@ export function csvText(header: readonly string[], rows: readonly (readonly CsvC
   return [header, ...rows].map((row) => `${row.map(csvCell).join(",")}\n`).join("");
 }
 
-/** One cell. Text that begins with `= + - @` and is no number gets a leading apostrophe. */
+/** One cell. Numbers have twelve significant digits at most. Text that begins with `= + - @` and is no number gets a leading apostrophe. */
 export function csvCell(value: CsvCell): string {
   if (value === null) return "";
-  if (typeof value !== "string") return String(value);
+  if (typeof value === "number") return String(tidy(value) + 0);
+  if (typeof value === "boolean") return String(value);
   return csvField(value);
 }
 

@@ -104,6 +104,27 @@ const PROOF = `IS IT ALL HERE, AND UNCHANGED?
   and compare with the md5 of that file in the newest list.
   Do not save into this folder: a changed file is reported as changed.`;
 
+/** The commands of docs/vfx-files.md, for whoever has the pack and no manual. */
+const MAPS = `HOW TO APPLY THE MAPS
+
+  With oiiotool of OpenImageIO, on a frame in linear light. maps.csv names the
+  map of a frame (frame 0 is timecode_in); WxH is the size of the recorded
+  picture, as in recordedResolution of the map's header.
+
+  Take the lens off, and put it on again:
+    oiiotool undistort-0001.exr --resize:filter=triangle WxH -o map.exr
+    oiiotool plate.exr map.exr --st_warp:filter=triangle -o flat.exr
+    oiiotool redistort-0001.exr --resize:filter=triangle WxH -o back-map.exr
+    oiiotool flat.exr back-map.exr --st_warp:filter=triangle -o back.exr
+  This loses what lies outside the frame. To keep it, put
+  --crop <size of map.exr><origin of map.exr>, such as 4696x2648-44-28, after
+  plate.exr (oiiotool --info -v map.exr prints both), and cut the last picture
+  to the frame with --crop WxH+0+0.
+  Take shading off:
+    oiiotool shading-0001.exr --resize:filter=triangle WxH -o factor.exr
+    oiiotool plate.exr factor.exr --div -o even.exr
+  A program that counts v from the bottom needs 1 - v.`;
+
 const CONVENTIONS = `HOW TO READ THE FIGURES
 
   Empty, or null in JSON: not recorded. It is never zero.
@@ -121,6 +142,7 @@ const CONVENTIONS = `HOW TO READ THE FIGURES
   UV maps: R = u from the left, G = v from the top, 0 to 1 over the frame.
   Pages are in eighths, as whole numbers.
   A take is named camera-slate-take, such as a-24b-3; the name never changes.
+  Tables have twelve digits, day.json all that were calculated.
   Text is UTF-8. Tables have commas and a header row; an apostrophe in front of
   a cell that begins with = + - or @ keeps spreadsheets from running it.
 
@@ -141,6 +163,7 @@ export function packGuide(summary: DaySummary, names: readonly string[], tool: T
     `Camera report and lens data of one shooting day. Everything here opens without\nthe program that wrote it (${tool.name} ${tool.version}).`,
     `WHAT EACH FILE IS\n\n${[...there(ROOT), ...there(EDITORIAL), ...there(VFX)].join("\n")}`,
     PROOF,
+    ...(names.some((name) => /\/undistort-\d+\.exr$/.test(name)) ? [MAPS] : []),
     CONVENTIONS,
   ].join("\n\n")}\n`;
 }

@@ -3,6 +3,7 @@
 export interface TableField {
   readonly name: string;
   readonly type: "string" | "integer" | "number" | "boolean";
+  readonly unit?: string;
   readonly description?: string;
 }
 

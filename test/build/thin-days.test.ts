@@ -63,16 +63,18 @@ describe("a thin day", () => {
     expect(names.filter((name) => name.startsWith("vfx/"))).toEqual([]);
     expect(read("README.txt")).not.toContain("vfx/");
     expect(read("LOSSES.md")).toContain("Left out on this day");
+    expect(read("LOSSES.md")).not.toContain("`vfx/*");
   });
 
   it("without logs has no lens figures and no pulls, and the plate's folder still holds what the notes say", async () => {
-    const { json, names } = await built("no-logs", {
+    const { json, names, read } = await built("no-logs", {
       "notes.csv": `${HEAD}1,1,A,A001,C1,10:00:00:00,10:00:01:00,P50,2.8,y,hero\n`,
     });
     expect(json.takes[0]).toMatchObject({ pulls: null, log: { files: [], framesLogged: 0, framesExpected: 24 } });
     expect(json.rows).toEqual({ read: 0, used: 0, unmatched: 0, rejected: 0 });
     expect(names.filter((name) => name.endsWith(".exr"))).toEqual([]);
     expect(names).toContain("vfx/a-1-1/lens.csv");
+    expect(read("LOSSES.md")).toContain("`vfx/*/lens.csv`");
   });
 
   it("without notes has no take, and its rows count as unmatched", async () => {

@@ -45,6 +45,18 @@ describe("README.txt of a pack", () => {
     expect(text.endsWith("vehicles or effects.\n")).toBe(true);
   });
 
+  it("has the manual's commands for the maps, which are run on the demo in test/interop/vfx_warp.py, where there are maps", () => {
+    const commands = (text: string) =>
+      [...text.matchAll(/^ *(oiiotool .*)$/gm)].map(([, line]) => line?.replaceAll("4608x2592", "WxH") ?? "");
+    const manual = commands(readFileSync(join(import.meta.dirname, "../../docs/vfx-files.md"), "utf8"));
+    const told = commands(packGuide(day(), ["vfx/a-1-1/undistort-0001.exr"], TOOL));
+    expect(told.length).toBeGreaterThan(4);
+    // without the canvas, which the text tells in words
+    const onFrame = manual.map((line) => line.replace("canvas.exr back-map", "flat.exr back-map").replace(" --crop WxH+0+0", ""));
+    for (const line of told) expect(onFrame).toContain(line);
+    expect(packGuide(day(), ["vfx/a-1-1/lens.csv"], TOOL)).not.toContain("oiiotool");
+  });
+
   it("has the show's title in one line, whatever it holds", () => {
     expect(packGuide(day('"Odd & <show> 🎬 \\n\\u0007 שלום"'), [], TOOL).split("\n")[0]).toBe("Odd & <show> 🎬 שלום");
   });

@@ -27,7 +27,12 @@ const NO_FIGURES = { fromM: null, toM: null, peakDioptresPerSecond: null } as co
 /** Marks of a take in order of time; what begins together: plate, pull, gap. */
 export function takeMarks(t: TakeSummary, distances: DistanceSystem): readonly Mark[] {
   const marks = [...plateMarks(t), ...(t.pulls ?? []).map((pull) => pullMark(pull, distances)), ...gapMarks(t)];
-  return marks.sort((a, b) => a.startFrame - b.startFrame);
+  return marks.sort((a, b) => a.startFrame - b.startFrame).map((mark) => ({ ...mark, text: plainSpaces(mark.text) }));
+}
+
+/** Pages keep a figure and its unit on one line with spaces that nobody types and no program searches for. */
+function plainSpaces(text: string): string {
+  return text.replace(/[\u00a0\u202f]/g, " ");
 }
 
 function pullMark(pull: PullFigures, distances: DistanceSystem): Mark {

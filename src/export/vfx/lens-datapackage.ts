@@ -38,6 +38,7 @@ export function lensDataPackage(day: DaySummary, summary: TakeSummary, maps: Map
     resources: maps === null ? [lens] : [lens, ranges],
     conventions: {
       coefficients: coefficientWords(summary),
+      sensor: sensorWords(summary),
       distances: "From the image plane of the camera.",
       logs: take.logFiles,
       calibration: take.calibration?.file ?? null,
@@ -52,6 +53,22 @@ const FILES = {
     "lens.opentrackio.jsonl has one OpenTrackIO 1.0.1 sample a line and frame; the container is this project's own convention. static stands in the first line only. Metres for focusDistance and entrancePupilOffset, mm for the rest, coefficients in mm. A lens at infinity has no focusDistance, as JSON cannot hold it: custom.focusDioptres is then 0. A frame that was not logged has no lens, and custom.logged is false.",
   usd: "camera.usda is on a centimetre stage: focalLength and the apertures in tenths of a unit (mm), focusDistance in units (cm), inf at infinity. Time code 1001 is frame 0. fStop is written only where an f-number was logged. Linear interpolation bridges gaps of the log; customData names them.",
 } as const;
+
+/** What millimetres of the coefficients become pixels with; `null` where the sensor mode is not known. */
+function sensorWords({ take }: TakeSummary): Readonly<Record<string, string | number | null>> | null {
+  const mode = take.sensorMode;
+  if (mode === null) return null;
+  return {
+    mode: mode.sensorMode,
+    activeWidthMm: mode.activeWidthMm,
+    activeHeightMm: mode.activeHeightMm,
+    resolutionX: mode.resolutionX,
+    resolutionY: mode.resolutionY,
+    squeeze: take.squeeze,
+    pixels:
+      "x in pixels = (x in mm / activeWidthMm + 0.5) resolutionX, y likewise, from the top left corner of the recorded picture",
+  };
+}
 
 /** The convention of the coefficient columns in words. */
 function coefficientWords(summary: TakeSummary): Readonly<Record<string, string | null>> {
@@ -91,7 +108,8 @@ function mapWords(maps: MapPlan): Readonly<Record<string, unknown>> {
     shading: "R = G = B = brightness factor at the recorded pixel: divide to take shading off, multiply to put it on.",
     values:
       "FLOAT. R = u = (x + 0.5) / width from the left, G = v from the top, B = 0; 0 to 1 is the display window. -1, -1: not defined.",
-    overscan: "Where a map is larger than the frame its data window reaches beyond its display window; in maps.csv as a factor.",
+    overscan:
+      "Where a map is larger than the frame its data window reaches beyond its display window; in maps.csv as a factor. That is the canvas of day.json (overscan), rounded up to whole pixels of the map and a margin of one.",
     width: maps.size.width,
     height: maps.size.height,
     recordedWidth: maps.size.recordedWidth,

@@ -1,7 +1,6 @@
 /** maps.csv: which map serves which frames. */
 import { csvText } from "../csv-text.ts";
 import type { MapPlan } from "./map-plan.ts";
-import { tidy } from "./units.ts";
 
 export const MAPS_FIELDS = [
   { name: "frame_from", type: "integer", description: "first frame of the take that the map serves, counted from 0" },
@@ -18,6 +17,6 @@ export const MAPS_FIELDS = [
 export function mapsCsv(plan: MapPlan): string {
   return csvText(
     MAPS_FIELDS.map(({ name }) => name),
-    plan.ranges.map((r) => [r.frameFrom, r.frameTo, r.map, tidy(r.overscan)]),
+    plan.ranges.map((r) => [r.frameFrom, r.frameTo, r.map, r.overscan]),
   );
 }

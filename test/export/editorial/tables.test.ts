@@ -30,6 +30,12 @@ describe("markers.csv", () => {
     expect(Number(rows[1]?.from_m)).toBeCloseTo(4, 2);
     expect(Number(rows[1]?.to_m)).toBeCloseTo(2, 2);
   });
+
+  it("and the timeline have plain spaces, so that a search for what a person types finds it", () => {
+    const { files } = editorialFiles(pullDay(), TOOL);
+    expect(table(pullDay(), "markers.csv")[1]?.text).toMatch(/^focus pull 4\.\d\d m to 2\.\d\d m, peak /);
+    for (const { name, text } of files) expect(/[\u00a0\u202f]/.test(text), name).toBe(false);
+  });
 });
 
 describe("bins.csv", () => {

@@ -30,6 +30,13 @@ describe("the data package of a take", () => {
     expect(conventions.opentrackio).toContain("A lens at infinity has no focusDistance");
   });
 
+  it("says what millimetres become pixels with: the corner of the area, half its width right of the middle, is the last pixel's end", async () => {
+    const { sensor } = (await packageOf({ rows: FOUR_FRAMES })).conventions;
+    expect(sensor).toMatchObject({ activeWidthMm: 24, activeHeightMm: 18, resolutionX: 1600, resolutionY: 1200, squeeze: 1 });
+    expect((sensor.activeWidthMm / 2 / sensor.activeWidthMm + 0.5) * sensor.resolutionX).toBe(sensor.resolutionX);
+    expect((await packageOf({ rows: ["2,4"], camera: "B" })).conventions.sensor.squeeze).toBe(2);
+  });
+
   it("says why coefficient cells are empty", async () => {
     const keys = ["lens: P50", "model: division", "direction: undistort", "radius: mm"];
     const { conventions } = await packageOf({ rows: ["2,4,-0.0001"], header: "focus_m,t,lambda", keys });

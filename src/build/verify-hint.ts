@@ -3,20 +3,26 @@ import { readdirSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { compareText } from "../core/finding.ts";
 import { HISTORY_FOLDER } from "../export/mhl/manifest.ts";
+import type { PackSource } from "./pack-source.ts";
 
-/** Why there is no pack at a path, and what to name; `null` for a folder with a hash list. */
-export function noPack(path: string): string | null {
+/** Why there is no pack at a path, and what to name; `null` for a folder with a hash list, `zip` for a file that may hold one. */
+export function noPack(path: string): string | "zip" | null {
   const kind = kindOf(path);
   if (kind === null) return `there is no folder "${path}".`;
   const isFolder = kind === "folder";
   if (isFolder && isFolderAt(join(path, HISTORY_FOLDER))) return null;
   const above = packAbove(path);
   if (above !== null) return `"${path}" is a part of the pack "${above}". Name the pack.`;
-  if (!isFolder && /\.zip$/i.test(path)) {
-    return `"${path}" is a zip. Unpack it, and name the folder of the pack in it, such as packs/2026-10-06.`;
-  }
+  if (!isFolder && /\.zip$/i.test(path)) return "zip";
   if (!isFolder) return `"${path}" is a file. Name the folder of a pack.`;
   return `"${path}" has no hash list (no folder ${HISTORY_FOLDER} in it).${packsIn(path)}`;
+}
+
+/** Why a zip with no pack, or with several, is not compared. */
+export function noPackInZip(path: string, packs: readonly PackSource[]): string {
+  if (packs.length === 0) return `there is no hash list in "${path}" (no folder ${HISTORY_FOLDER}): no pack is in it.`;
+  const [first = ""] = packs.map(({ inZip }) => inZip ?? "");
+  return `${packs.length} packs are in "${path}". Unpack it, and name one of them, such as ${first}.`;
 }
 
 /** The pack that a file or folder lies in. */

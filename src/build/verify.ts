@@ -1,14 +1,14 @@
-/** Compares a pack with its own hash list. Needs nothing but the pack's folder. */
+/** Compares a pack with its own hash list. Needs nothing but the pack: its folder, or the zip that it came in. */
 import { createHash } from "node:crypto";
-import { closeSync, lstatSync, openSync, readdirSync, readFileSync, readSync } from "node:fs";
-import { join } from "node:path";
 import { compareText } from "../core/finding.ts";
 import { c4FromSha512 } from "../export/mhl/hashes.ts";
-import { expectedFiles, type NamedBytes, readHistory } from "../export/mhl/history.ts";
-import { HISTORY_FOLDER, type ReadFile } from "../export/mhl/manifest.ts";
+import { expectedFiles, readHistory } from "../export/mhl/history.ts";
+import type { ReadFile } from "../export/mhl/manifest.ts";
 import { fileProblem } from "./file-problem.ts";
+import { folderSource, type PackSource, type Present, packsInZip } from "./pack-source.ts";
 import { thisTool } from "./program.ts";
-import { noPack } from "./verify-hint.ts";
+import { noPack, noPackInZip } from "./verify-hint.ts";
+import { ZipProblem } from "./zip/read-zip.ts";
 
 /** `unchecked`: only hashes are listed that this program does not know. */
 export type FileState = "same" | "changed" | "missing" | "extra" | "unchecked";
@@ -38,22 +38,41 @@ export interface Verification {
   /** What is wrong with the history itself. */
   readonly problems: readonly string[];
   readonly intact: boolean;
+  /** Folder of the pack in the zip that was named; `null` where a folder was. */
+  readonly inZip: string | null;
 }
 
-/** Result for the pack in a folder, or why there is nothing to compare with. */
-export function verifyPack(folder: string): Verification | { readonly problem: string } {
-  const nothing = noPack(folder);
-  if (nothing !== null) return { problem: nothing };
-  const history = historyFiles(folder);
-  const { generations, problems } = readHistory(history);
+/** Result for the pack in a folder or in a zip, or why there is nothing to compare with. */
+export function verifyPack(path: string): Verification | { readonly problem: string } {
+  try {
+    const source = sourceOf(path);
+    return "problem" in source ? source : verified(source, path);
+  } catch (error) {
+    const words = error instanceof ZipProblem ? `${error.message}.` : fileProblem(error);
+    if (words === null) throw error;
+    return { problem: `"${path}" ${words}` };
+  }
+}
+
+function sourceOf(path: string): PackSource | { readonly problem: string } {
+  const nothing = noPack(path);
+  if (nothing === null) return folderSource(path);
+  if (nothing !== "zip") return { problem: nothing };
+  const packs = packsInZip(path);
+  const [only] = packs;
+  return only !== undefined && packs.length === 1 ? only : { problem: noPackInZip(path, packs) };
+}
+
+function verified(source: PackSource, path: string): Verification | { readonly problem: string } {
+  const { generations, problems } = readHistory(source.history());
   const newest = generations.findLast((g) => g.manifest !== null);
   if (newest?.manifest === undefined || newest.manifest === null) {
-    return { problem: `the hash list in "${folder}" cannot be read: ${problems[0] ?? "it is empty."}` };
+    return { problem: `the hash list in "${path}" cannot be read: ${problems[0] ?? "it is empty."}` };
   }
   const expected = expectedFiles({ generations, problems }, thisTool().name);
-  const present = new Map(filesBelow(folder, "").map((entry) => [entry.path, entry]));
+  const present = new Map(source.files().map((entry) => [entry.path, entry]));
   const paths = [...new Set([...expected.keys(), ...present.keys()])].sort(compareText);
-  const files = withLikely(paths.map((path) => compare(folder, path, expected.get(path) ?? null, present.get(path) ?? null)));
+  const files = withLikely(paths.map((path) => compare(source, path, expected.get(path) ?? null, present.get(path) ?? null)));
   const counts = { same: 0, changed: 0, missing: 0, extra: 0, unchecked: 0 };
   for (const file of files) counts[file.state]++;
   return {
@@ -64,26 +83,11 @@ export function verifyPack(folder: string): Verification | { readonly problem: s
     host: newest.manifest.host,
     problems,
     intact: problems.length === 0 && files.every((file) => file.state === "same"),
+    inZip: source.inZip,
   };
 }
 
-interface Present {
-  readonly path: string;
-  readonly kind: "file" | "other";
-  readonly bytes: number;
-}
-
-/** Files of the pack at any depth, links as they are; the history and what file managers leave behind are no part of it. */
-function filesBelow(root: string, folder: string): readonly Present[] {
-  return readdirSync(join(root, folder), { withFileTypes: true }).flatMap((entry): readonly Present[] => {
-    const path = folder === "" ? entry.name : `${folder}/${entry.name}`;
-    if (entry.name === ".DS_Store" || (entry.name === HISTORY_FOLDER && entry.isDirectory())) return [];
-    if (entry.isDirectory()) return filesBelow(root, path);
-    return [{ path, kind: entry.isFile() ? "file" : "other", bytes: lstatSync(join(root, path)).size }];
-  });
-}
-
-function compare(root: string, path: string, expected: ReadFile | null, there: Present | null): VerifiedFile {
+function compare(source: PackSource, path: string, expected: ReadFile | null, there: Present | null): VerifiedFile {
   const known = expected === null ? null : bestHash(expected);
   const base = {
     path,
@@ -97,7 +101,7 @@ function compare(root: string, path: string, expected: ReadFile | null, there: P
   if (there === null) return { ...base, state: "missing" };
   if (there.kind === "other") return { ...base, state: expected === null ? "extra" : "changed", detail: "is no plain file" };
   const algorithm = known?.algorithm ?? "c4";
-  const hash = hashFile(join(root, path), algorithm);
+  const hash = hashFile(source, path, algorithm);
   if ("problem" in hash) return { ...base, state: expected === null ? "extra" : "changed", detail: hash.problem };
   const seen = { ...base, algorithm, hash: hash.text };
   if (expected === null) return { ...seen, state: "extra" };
@@ -118,18 +122,16 @@ function bestHash({ hashes }: ReadFile): { readonly algorithm: Algorithm; readon
 }
 
 /** Hash of a file of any size, read in pieces. */
-function hashFile(path: string, algorithm: Algorithm): { readonly text: string } | { readonly problem: string } {
+function hashFile(
+  source: PackSource,
+  path: string,
+  algorithm: Algorithm,
+): { readonly text: string } | { readonly problem: string } {
   const hash = createHash(algorithm === "c4" ? "sha512" : algorithm);
   try {
-    const file = openSync(path, "r");
-    try {
-      const piece = Buffer.alloc(1 << 20);
-      for (let read = readSync(file, piece); read > 0; read = readSync(file, piece)) hash.update(piece.subarray(0, read));
-    } finally {
-      closeSync(file);
-    }
+    source.read(path, (piece) => hash.update(piece));
   } catch (error) {
-    return { problem: fileProblem(error) ?? "cannot be read" };
+    return { problem: error instanceof ZipProblem ? error.message : (fileProblem(error) ?? "cannot be read") };
   }
   const hex = hash.digest("hex");
   return { text: algorithm === "c4" ? c4FromSha512(hex) : hex };
@@ -147,12 +149,4 @@ function withLikely(files: readonly VerifiedFile[]): readonly VerifiedFile[] {
     if (was !== undefined) return { ...file, detail: `holds what is missing as ${was}` };
     return LEFT_BEHIND.test(file.path) ? { ...file, detail: "left behind by a file manager" } : file;
   });
-}
-
-function historyFiles(folder: string): readonly NamedBytes[] {
-  const path = join(folder, HISTORY_FOLDER);
-  return readdirSync(path, { withFileTypes: true })
-    .filter((entry) => entry.isFile() && !entry.name.startsWith("."))
-    .map((entry) => ({ name: entry.name, bytes: readFileSync(join(path, entry.name)) }))
-    .sort((a, b) => compareText(a.name, b.name));
 }

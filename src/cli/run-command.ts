@@ -83,7 +83,7 @@ function commands(io: Io, done: (exit: number) => void): Command {
   program
     .command("verify")
     .description("compare a pack with its own hash list: what is the same, changed, missing, extra")
-    .argument("<pack>", "folder of a pack, such as report/packs/2026-10-06")
+    .argument("<pack>", "folder of a pack, such as report/packs/2026-10-06, or a zip with one")
     .action(async (pack: string, _options, command: Command) => {
       const { verify } = await import("./commands/verify.ts");
       done(verify(pack, command.optsWithGlobals<CommonOptions>(), io));

@@ -99,6 +99,7 @@ const PROOF = `IS IT ALL HERE, AND UNCHANGED?
   after the ASC MHL standard. The list with the highest number is the newest.
 
   With the program that wrote this folder:   daybook verify <this folder>
+  (or the zip that it came in, before it is unpacked)
   With the standard's reference program:     ascmhl-debug verify <this folder>
   By hand, file by file:                     md5sum takes.csv
   and compare with the md5 of that file in the newest list.

@@ -128,7 +128,7 @@ describe("verifyPack", () => {
     }
     writeFiles(root, { "a.zip": "", "notes.txt": "", "show/show.yaml": "", "ferry/show.yaml": "" });
     writeFiles(root, { "ferry-report/packs/2031-05-07/day.json": "" });
-    expect(about("a.zip")).toContain("is a zip. Unpack it");
+    expect(about("a.zip")).toBe(`"${join(root, "a.zip")}" has no end: it is not a whole zip.`);
     expect(about("notes.txt/packs")).toContain("there is no folder");
     expect(about("notes.txt")).toContain("is a file. Name the folder of a pack.");
     expect(about("show")).toContain("It is a show folder");

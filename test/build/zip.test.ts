@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { crc32, inflateRawSync } from "node:zlib";
 import { unzipSync } from "fflate";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { readZipped, zippedFiles } from "../../src/build/zip/read-zip.ts";
 import { writeZip, ZipTooLarge } from "../../src/build/zip/zip.ts";
 import { neededFiles, withoutDeadLinks } from "../../src/build/zip/zip-pages.ts";
 
@@ -119,7 +120,7 @@ describe.each(READERS)("$name", ({ name, there, run }) => {
 describe("a zip of more than four gigabytes", () => {
   const python = works("python3", "--version");
   it.skipIf(!python)(
-    "is read by Python to its last file, and by unzip where it is there",
+    "is read by Python and by ourselves to its last file, and by unzip where it is there",
     () => {
       const work = mkdtempSync(join(tmpdir(), "daybook-zip-"));
       try {
@@ -139,6 +140,10 @@ describe("a zip of more than four gigabytes", () => {
         expect(size).toBeGreaterThan(2 ** 32);
         const script = `import sys, zipfile; z = zipfile.ZipFile(sys.argv[1]); print(len(z.namelist()), z.getinfo("takes.csv").header_offset > 2**32, z.read("takes.csv"))`;
         expect(spawnSync("python3", ["-c", script, file], { encoding: "utf8" }).stdout).toBe("18 True b'address\\na-1-1\\n'\n");
+        const found = zippedFiles(file).at(-1)!;
+        expect(found).toMatchObject({ name: "takes.csv", bytes: 14 });
+        expect(found.at).toBeGreaterThan(2 ** 32);
+        readZipped(file, found, (piece) => expect(Buffer.from(piece).toString()).toBe("address\na-1-1\n"));
         if (works("unzip", "-v"))
           expect(spawnSync("unzip", ["-p", file, "takes.csv"], { encoding: "utf8" }).stdout).toBe("address\na-1-1\n");
       } finally {

@@ -179,6 +179,9 @@ describe("daybook pack", () => {
       }
     }
     expect(run("verify", join(folder, "packs", DATE)).status).toBe(0);
+    const inZip = run("verify", `FERRY-${DATE}.zip`, "--quiet");
+    expect([inZip.status, inZip.stdout]).toEqual([0, ""]);
+    expect(run("verify", `FERRY-${DATE}.zip`).stdout).toContain(`compared in the zip: its folder packs/${DATE}; `);
   });
 
   it("gives the same bytes again, wherever it is written, and nothing is left beside it", () => {

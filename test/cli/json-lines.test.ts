@@ -51,6 +51,7 @@ describe("the lines of --json", () => {
     expect((await lines(["pack", "ferry", "--day", DATE, "--zip"])).at(-1)).toMatchObject({ type: "zip", again: true });
     const pack = join(root, "ferry-report/packs", DATE);
     await lines(["verify", pack]);
+    expect((await lines(["verify", `FERRY-${DATE}.zip`])).at(-1)).toMatchObject({ intact: true, inZip: `packs/${DATE}` });
     rmSync(join(pack, "takes.csv"));
     writeFileSync(join(pack, "day.json"), "{}");
     writeFileSync(join(pack, "extra"), "");

@@ -22,11 +22,21 @@ export function verify(path: string, options: CommonOptions, io: Io): number {
 }
 
 function jsonText(result: Verification, exit: number): string {
-  const { files, counts, generation, created, host, problems, intact } = result;
+  const { files, counts, generation, created, host, problems, intact, inZip } = result;
   const lines = [
     ...files.map(({ state, ...file }) => ({ type: "file", state, ...file })),
     ...problems.map((message) => ({ type: "history", message })),
-    { type: "summary", command: "verify", exit, intact, generation, created, host, files: counts },
+    {
+      type: "summary",
+      command: "verify",
+      exit,
+      intact,
+      generation,
+      created,
+      host,
+      ...(inZip === null ? {} : { inZip }),
+      files: counts,
+    },
   ];
   return lines.map(jsonLine).join("");
 }
@@ -41,9 +51,17 @@ function text(result: Verification, options: CommonOptions, colours: Colours): s
   ];
   if (!options.quiet) {
     const list = `generation ${generation} of ${created.replace("T", " ").replace("+00:00", " UTC")}, made by ${host}`;
+    if (result.inZip !== null) lines.push(inZipLine(result.inZip));
     lines.push(`${result.intact ? "intact" : "not intact"}: ${countsText(counts, problems.length)}   (hash list: ${list})`);
   }
   return lines.length === 0 ? "" : `${lines.join("\n")}\n`;
+}
+
+/** The list is of the pack: the pages that travel beside it are in none. */
+function inZipLine(folder: string): string {
+  return folder === ""
+    ? "compared in the zip"
+    : `compared in the zip: its folder ${folder}; what else is in it, such as pages, is in no list`;
 }
 
 function fileLine(file: VerifiedFile, widest: number, colours: Colours): string {

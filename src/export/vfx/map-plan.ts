@@ -42,12 +42,16 @@ export interface MapPlan {
   readonly bytesAbout: number;
 }
 
+export function samplesOf({ window }: MapFile): number {
+  return (window.right - window.left + 1) * (window.bottom - window.top + 1);
+}
+
 /** Corner and side may move this far, in pixels at the recorded resolution, before a new map is made. */
 const MOVE_PX = 0.1;
 /** Shading may change this much, in stops. */
 const CHANGE_STOPS = 0.01;
-/** As seen: wide maps deflate better than narrow ones, whose values differ more from pixel to pixel. */
-const BYTES_PER_SAMPLE = { wide: 2.4, narrow: 4, shading: 1.3 } as const;
+/** As seen: wide maps deflate better than narrow ones, whose values differ more from pixel to pixel; lenses differ too. */
+const BYTES_PER_SAMPLE = { wide: 1.7, narrow: 4, shading: 1.9 } as const;
 
 /** The maps of a take, or why there are none. */
 export function planMaps(summary: TakeSummary, mapWidth: VfxOptions["mapWidth"]): MapPlan | { readonly none: string } {
@@ -89,7 +93,6 @@ export function planMaps(summary: TakeSummary, mapWidth: VfxOptions["mapWidth"])
   add("undistort", distortion, dataWindow(size, overscan?.undistort ?? null));
   add("redistort", distortion, dataWindow(size, overscan?.redistort ?? null));
   add("shading", shading, frameWindow(size));
-  const samplesOf = ({ window: w }: MapFile): number => (w.right - w.left + 1) * (w.bottom - w.top + 1);
   const spacing = size.width * 8 > size.recordedWidth ? "wide" : "narrow";
   return {
     size,

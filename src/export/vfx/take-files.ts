@@ -5,7 +5,7 @@ import { cameraUsda, losses as usdLosses } from "./camera-usda.ts";
 import { lensCsv, losses as lensLosses } from "./lens-csv.ts";
 import { lensDataPackage, losses as packageLosses } from "./lens-datapackage.ts";
 import { mapExr, losses as mapLosses } from "./map-exr.ts";
-import { type MapPlan, planMaps } from "./map-plan.ts";
+import { type MapFile, type MapPlan, planMaps, samplesOf } from "./map-plan.ts";
 import { mapsCsv } from "./maps-csv.ts";
 import { openTrackIo, losses as trackLosses } from "./opentrackio.ts";
 import { isChosen, type VfxOptions } from "./options.ts";
@@ -29,8 +29,26 @@ export interface VfxPlan {
   readonly files: readonly VfxFile[];
   readonly takes: number;
   /** The maps among the files. */
-  readonly maps: { readonly files: number; readonly takes: number; readonly samples: number; readonly bytesAbout: number };
+  readonly maps: {
+    readonly files: number;
+    readonly takes: number;
+    readonly samples: number;
+    readonly bytesAbout: number;
+    /** Where there are many: a map of each take that tells how large the take's others are. */
+    readonly typical: readonly TypicalMap[];
+  };
 }
+
+export interface TypicalMap {
+  readonly file: VfxFile;
+  readonly samples: number;
+  /** Of all maps that it stands for, itself among them. */
+  readonly allSamples: number;
+  readonly allBytesAbout: number;
+}
+
+/** A take with fewer maps is guessed. */
+const MANY_MAPS = 20;
 
 /** What a day's VFX folders will hold. Nothing large is made before `bytes()` is asked for. */
 export function planVfx(day: DaySummary, options: VfxOptions): VfxPlan {
@@ -53,6 +71,7 @@ export function planVfx(day: DaySummary, options: VfxOptions): VfxPlan {
       takes: withMaps.length,
       samples: sum((plan) => plan.samples),
       bytesAbout: sum((plan) => plan.bytesAbout),
+      typical: planned.flatMap(({ summary, maps }) => ("none" in maps ? [] : typicalMap(summary, maps))),
     },
   };
 }
@@ -72,10 +91,24 @@ function takeFiles(day: DaySummary, summary: TakeSummary, maps: MapPlan | { read
     ...(camera === null ? [] : [text("camera.usda", () => camera)]),
     text("datapackage.json", () => lensDataPackage(day, summary, plan, none)),
     ...(plan === null ? [] : [text("maps.csv", () => mapsCsv(plan))]),
-    ...(plan?.files ?? []).map((file) => ({
-      name: `vfx/${address}/${file.name}`,
-      bytes: () => mapExr(summary, plan as MapPlan, file),
-    })),
+    ...(plan?.files ?? []).map((file) => mapFile(summary, plan as MapPlan, file)),
+  ];
+}
+
+function mapFile(summary: TakeSummary, plan: MapPlan, file: MapFile): VfxFile {
+  return { name: `vfx/${summary.take.address}/${file.name}`, bytes: () => mapExr(summary, plan, file) };
+}
+
+function typicalMap(summary: TakeSummary, plan: MapPlan): readonly TypicalMap[] {
+  const middle = plan.files.filter(({ kind }) => kind === "undistort")[Math.floor(plan.files.length / 4)];
+  if (plan.files.length < MANY_MAPS || middle === undefined) return [];
+  return [
+    {
+      file: mapFile(summary, plan, middle),
+      samples: samplesOf(middle),
+      allSamples: plan.samples,
+      allBytesAbout: plan.bytesAbout,
+    },
   ];
 }
 

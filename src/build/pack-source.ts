@@ -1,9 +1,10 @@
 /** The files of a pack where they lie: in a folder, or in a zip that nobody has unpacked. */
-import { closeSync, lstatSync, openSync, readdirSync, readFileSync, readSync } from "node:fs";
+import { lstatSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { compareText } from "../core/finding.ts";
 import type { NamedBytes } from "../export/mhl/history.ts";
 import { HISTORY_FOLDER } from "../export/mhl/manifest.ts";
+import { filePieces } from "./file-pieces.ts";
 import { readZipped, type ZippedFile, zippedFiles } from "./zip/read-zip.ts";
 
 export interface Present {
@@ -36,13 +37,7 @@ export function folderSource(folder: string): PackSource {
         .sort((a, b) => compareText(a.name, b.name));
     },
     read(path, take) {
-      const file = openSync(join(folder, path), "r");
-      try {
-        const piece = Buffer.alloc(1 << 20);
-        for (let read = readSync(file, piece); read > 0; read = readSync(file, piece)) take(piece.subarray(0, read));
-      } finally {
-        closeSync(file);
-      }
+      for (const piece of filePieces(join(folder, path))) take(piece);
     },
   };
 }

@@ -6,7 +6,7 @@ import { crc32, inflateRawSync } from "node:zlib";
 import { unzipSync } from "fflate";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { readZipped, zippedFiles } from "../../src/build/zip/read-zip.ts";
-import { writeZip, ZipTooLarge } from "../../src/build/zip/zip.ts";
+import { writeZip, ZipChanged } from "../../src/build/zip/zip.ts";
 import { neededFiles, withoutDeadLinks } from "../../src/build/zip/zip-pages.ts";
 
 const DATE = { year: 2031, month: 5, day: 6 };
@@ -58,9 +58,25 @@ describe("writeZip", () => {
     expect(zip.includes(Buffer.of(0x50, 0x4b, 6, 6))).toBe(false);
   });
 
-  it("refuses a single file that no 32 bits can count", () => {
-    const huge = { length: 0xffff_ffff } as Uint8Array;
-    expect(() => writeZip([{ name: "a.exr", read: () => huge }], DATE, () => {})).toThrow(ZipTooLarge);
+  it("copies a large file in pieces, as it is, and stops when it is another one the second time", () => {
+    const pieces: Uint8Array[] = [];
+    const parts = ["large ", "file"].map((text) => Buffer.from(text));
+    writeZip(
+      [
+        { name: "a.mov", pieces: () => parts },
+        { name: "b", read: () => Buffer.from("b") },
+      ],
+      DATE,
+      (p) => pieces.push(p),
+    );
+    const read = unzipSync(Buffer.concat(pieces));
+    expect(Object.entries(read).map(([name, bytes]) => [name, Buffer.from(bytes).toString()])).toEqual([
+      ["a.mov", "large file"],
+      ["b", "b"],
+    ]);
+    let times = 0;
+    const growing = { name: "a.mov", pieces: () => parts.slice(0, ++times) };
+    expect(() => writeZip([growing], DATE, () => {})).toThrow(ZipChanged);
   });
 });
 
@@ -129,17 +145,21 @@ describe("a zip of more than four gigabytes", () => {
         // zeros are holes of the file: it takes no room on the disk
         const zeros = Buffer.alloc(1 << 28);
         let at = 0;
-        const entries = Array.from({ length: 17 }, (_, i) => ({ name: `vfx/${i}.exr`, read: () => zeros }));
+        const entries = Array.from({ length: 2 }, (_, i) => ({ name: `vfx/${i}.exr`, read: () => zeros }));
+        const huge = { name: "huge.mov", pieces: () => Array.from({ length: 17 }, () => zeros) };
         const last = { name: "takes.csv", read: () => Buffer.from("address\na-1-1\n") };
-        const size = writeZip([...entries, last], DATE, (piece) => {
+        const size = writeZip([huge, ...entries, last], DATE, (piece) => {
           if (piece !== zeros) writeSync(target, piece, 0, piece.length, at);
           at += piece.length;
         });
         closeSync(target);
         expect(size).toBe(at);
         expect(size).toBeGreaterThan(2 ** 32);
-        const script = `import sys, zipfile; z = zipfile.ZipFile(sys.argv[1]); print(len(z.namelist()), z.getinfo("takes.csv").header_offset > 2**32, z.read("takes.csv"))`;
-        expect(spawnSync("python3", ["-c", script, file], { encoding: "utf8" }).stdout).toBe("18 True b'address\\na-1-1\\n'\n");
+        const script = `import sys, zipfile; z = zipfile.ZipFile(sys.argv[1]); print(len(z.namelist()), z.getinfo("huge.mov").file_size, z.open("huge.mov").read(9), z.getinfo("takes.csv").header_offset > 2**32, z.read("takes.csv"))`;
+        expect(spawnSync("python3", ["-c", script, file], { encoding: "utf8" }).stdout).toBe(
+          `4 ${17 * 2 ** 28} ${String.raw`b'\x00\x00\x00\x00\x00\x00\x00\x00\x00' True b'address\na-1-1\n'`}\n`,
+        );
+        expect(zippedFiles(file)[0]).toMatchObject({ name: "huge.mov", bytes: 17 * 2 ** 28, packed: 17 * 2 ** 28, at: 0 });
         const found = zippedFiles(file).at(-1)!;
         expect(found).toMatchObject({ name: "takes.csv", bytes: 14 });
         expect(found.at).toBeGreaterThan(2 ** 32);

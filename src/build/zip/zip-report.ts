@@ -3,16 +3,20 @@ import type { ShowInput } from "../../ingest/records.ts";
 import type { DayDigest } from "../../summary/digest-types.ts";
 import { SEARCH_ROWS_PATH, searchRows, searchRowsScript } from "../../view/show/search-rows.ts";
 import type { OutFolder } from "../effects.ts";
+import { filePieces } from "../file-pieces.ts";
 import { isHistory } from "../pack-history.ts";
-import type { ZipEntry } from "./zip.ts";
+import type { LargeZipEntry, ZipEntry } from "./zip.ts";
 import { zipIndex } from "./zip-index.ts";
 import { neededFiles, withoutDeadLinks } from "./zip-pages.ts";
 
 /** Pages about the show that a day's pages explain themselves with. */
 const SHOW_PAGES = /^(kit|methods)\.html$|^lenses\/[^/]+\.html$/;
 
+/** A file of this many bytes or more is never in memory as a whole, such as a clip that somebody put into the pack. */
+const LARGE_BYTES = 256e6;
+
 /** Entries in name order. Pages of other days stay at home, links to them are taken out, and search knows this day alone. */
-export function dayEntries(out: OutFolder, show: ShowInput, digest: DayDigest): readonly ZipEntry[] {
+export function dayEntries(out: OutFolder, show: ShowInput, digest: DayDigest): readonly (ZipEntry | LargeZipEntry)[] {
   const { date, day } = digest;
   const all = new Set(out.files("").filter((file) => !file.startsWith(".")));
   const wanted = [...all].filter((file) => {
@@ -35,7 +39,8 @@ export function dayEntries(out: OutFolder, show: ShowInput, digest: DayDigest): 
     read: () => Buffer.from(searchRowsScript(searchRows([digest], show.kit))),
   };
   taken.delete(SEARCH_ROWS_PATH);
-  const files = [...taken].map((name): ZipEntry => {
+  const files = [...taken].map((name): ZipEntry | LargeZipEntry => {
+    if ((out.size(name) ?? 0) >= LARGE_BYTES) return { name, pieces: () => filePieces(out.absolute(name)) };
     if (!isPage(name) || name.startsWith("packs/")) return { name, read: () => out.read(name) ?? new Uint8Array() };
     return { name, read: () => Buffer.from(withoutDeadLinks(name, textOf(out, name), isThere)) };
   });

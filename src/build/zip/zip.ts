@@ -12,6 +12,12 @@ export interface ZipEntry {
   read(): Uint8Array;
 }
 
+/** A file of any size: stored as it is, and read twice, since its checksum stands before it. */
+export interface LargeZipEntry {
+  readonly name: string;
+  pieces(): Iterable<Uint8Array>;
+}
+
 /** Year to day of a date such as 2026-10-06; the time of every entry is noon. */
 export interface ZipDate {
   readonly year: number;
@@ -30,13 +36,15 @@ const VERSION_64 = 45;
 const MADE_ON_UNIX = (3 << 8) | VERSION;
 const PLAIN_FILE = 0o100644 * 0x10000;
 
-export class ZipTooLarge extends Error {}
+/** A file is not what it was a moment ago. */
+export class ZipChanged extends Error {}
 
-/**
- * Hands the bytes of a zip to `write`, entry by entry, and gives back its size. Any number of files and bytes, but a single file
- * of four gigabytes or more throws ZipTooLarge: no file of a report is that large.
- */
-export function writeZip(entries: readonly ZipEntry[], date: ZipDate, write: (bytes: Uint8Array) => void): number {
+/** Hands the bytes of a zip to `write`, entry by entry, and gives back its size. Any number of files and bytes. */
+export function writeZip(
+  entries: readonly (ZipEntry | LargeZipEntry)[],
+  date: ZipDate,
+  write: (bytes: Uint8Array) => void,
+): number {
   const central: Buffer[] = [];
   let offset = 0;
   const put = (bytes: Uint8Array) => {
@@ -44,38 +52,53 @@ export function writeZip(entries: readonly ZipEntry[], date: ZipDate, write: (by
     offset += bytes.length;
   };
   for (const entry of entries) {
-    const content = entry.read();
-    if (content.length >= FULL_32) throw new ZipTooLarge(`${entry.name} is larger than four gigabytes`);
-    const packed = PACKED_ALREADY.test(entry.name) ? content : deflateRawSync(content, { level: 9 });
-    const stored = packed.length >= content.length;
-    const data = stored ? content : packed;
-    const name = Buffer.from(entry.name);
-    const about = aboutEntry({
-      method: stored ? 0 : 8,
-      date,
-      crc: crc32(content),
-      packed: data.length,
-      size: content.length,
-      name,
-    });
-    central.push(centralHeader(about, offset, name));
-    put(
-      Buffer.concat([
-        fields([
-          [4, 0x04034b50],
-          [2, VERSION],
-        ]),
-        about,
-        fields([[2, 0]]),
-        name,
-      ]),
-    );
-    put(data);
+    const { facts, data } = "pieces" in entry ? largeEntry(entry, date) : smallEntry(entry, date);
+    central.push(centralHeader(facts, offset));
+    put(localHeader(facts));
+    const start = offset;
+    for (const piece of data) put(piece);
+    if (offset - start !== facts.packed) throw new ZipChanged(`${entry.name} changed while it was copied`);
   }
   const start = offset;
   for (const header of central) put(header);
   put(endRecords(entries.length, start, offset - start));
   return offset;
+}
+
+interface EntryFacts {
+  readonly method: number;
+  readonly date: ZipDate;
+  readonly crc: number;
+  readonly packed: number;
+  readonly size: number;
+  readonly name: Buffer;
+}
+
+interface Entry {
+  readonly facts: EntryFacts;
+  readonly data: Iterable<Uint8Array>;
+}
+
+function smallEntry(entry: ZipEntry, date: ZipDate): Entry {
+  const content = entry.read();
+  const packed = PACKED_ALREADY.test(entry.name) ? content : deflateRawSync(content, { level: 9 });
+  const stored = packed.length >= content.length;
+  const data = stored ? content : packed;
+  const sizes = { packed: data.length, size: content.length };
+  return {
+    facts: { method: stored ? 0 : 8, date, crc: crc32(content), ...sizes, name: Buffer.from(entry.name) },
+    data: [data],
+  };
+}
+
+function largeEntry(entry: LargeZipEntry, date: ZipDate): Entry {
+  let crc = 0;
+  let size = 0;
+  for (const piece of entry.pieces()) {
+    crc = crc32(piece, crc);
+    size += piece.length;
+  }
+  return { facts: { method: 0, date, crc, packed: size, size, name: Buffer.from(entry.name) }, data: entry.pieces() };
 }
 
 /** The end of the central directory; where a number does not fit, the record of the 64-bit form and its locator stand before it. */
@@ -113,15 +136,6 @@ function endRecords(count: number, start: number, length: number): Buffer {
   return Buffer.concat([record, locator, end]);
 }
 
-interface EntryFacts {
-  readonly method: number;
-  readonly date: ZipDate;
-  readonly crc: number;
-  readonly packed: number;
-  readonly size: number;
-  readonly name: Buffer;
-}
-
 /** What local header and central directory say alike: flags to length of the name. */
 function aboutEntry({ method, date, crc, packed, size, name }: EntryFacts): Buffer {
   const day = ((date.year - 1980) << 9) | (date.month << 5) | date.day;
@@ -131,26 +145,35 @@ function aboutEntry({ method, date, crc, packed, size, name }: EntryFacts): Buff
     [2, 12 << 11],
     [2, day],
     [4, crc],
-    [4, packed],
-    [4, size],
+    [4, Math.min(packed, FULL_32)],
+    [4, Math.min(size, FULL_32)],
     [2, name.length],
   ]);
 }
 
-/** An entry that begins beyond four gigabytes says where in an extra field. */
-function centralHeader(about: Buffer, offset: number, name: Buffer): Buffer {
-  const far = offset >= FULL_32;
-  const extra = far
-    ? fields([
-        [2, 1],
-        [2, 8],
-        [8, offset],
-      ])
-    : Buffer.alloc(0);
+function localHeader(facts: EntryFacts): Buffer {
+  // here the standard wants both sizes where one does not fit
+  const extra = largeNumbers(facts.size < FULL_32 ? [] : [facts.size, facts.packed]);
+  return Buffer.concat([
+    fields([
+      [4, 0x04034b50],
+      [2, extra.length > 0 ? VERSION_64 : VERSION],
+    ]),
+    aboutEntry(facts),
+    fields([[2, extra.length]]),
+    facts.name,
+    extra,
+  ]);
+}
+
+/** An entry that is larger than four gigabytes or begins beyond them says so in an extra field. */
+function centralHeader(facts: EntryFacts, offset: number): Buffer {
+  const extra = largeNumbers([facts.size, facts.packed, offset].filter((number) => number >= FULL_32));
+  const large = extra.length > 0;
   const head = fields([
     [4, 0x02014b50],
-    [2, far ? (3 << 8) | VERSION_64 : MADE_ON_UNIX],
-    [2, far ? VERSION_64 : VERSION],
+    [2, large ? (3 << 8) | VERSION_64 : MADE_ON_UNIX],
+    [2, large ? VERSION_64 : VERSION],
   ]);
   const tail = fields([
     [2, extra.length],
@@ -160,7 +183,13 @@ function centralHeader(about: Buffer, offset: number, name: Buffer): Buffer {
     [4, PLAIN_FILE],
     [4, Math.min(offset, FULL_32)],
   ]);
-  return Buffer.concat([head, about, tail, name, extra]);
+  return Buffer.concat([head, aboutEntry(facts), tail, facts.name, extra]);
+}
+
+/** The extra field of the 64-bit form; nothing where all numbers fit. */
+function largeNumbers(numbers: readonly number[]): Buffer {
+  if (numbers.length === 0) return Buffer.alloc(0);
+  return fields([[2, 1], [2, 8 * numbers.length], ...numbers.map((number) => [8, number] as const)]);
 }
 
 /** Little-endian whole numbers of two, four or eight bytes. */

@@ -8,7 +8,7 @@ import { readDayRecord } from "../../build/manifest.ts";
 import { outFiles } from "../../build/out-files.ts";
 import { issuePack } from "../../build/pack-history.ts";
 import { isWithin } from "../../build/show-files.ts";
-import { writeZip, type ZipEntry, ZipTooLarge } from "../../build/zip/zip.ts";
+import { type LargeZipEntry, writeZip, ZipChanged, type ZipEntry } from "../../build/zip/zip.ts";
 import { dayEntries } from "../../build/zip/zip-report.ts";
 import type { TakeChoice } from "../../export/vfx/options.ts";
 import { fileSize } from "../../format/amounts.ts";
@@ -66,10 +66,10 @@ export async function pack(path: string, options: PackOptions, io: Io): Promise<
       lock.release();
     }
   } catch (error) {
-    if (error instanceof ZipTooLarge) return usage(`${target} was not written: ${error.message}.`, io);
+    if (error instanceof ZipChanged) return usage(`${target} was not written: ${error.message}. Run the command again.`, io);
     const words = fileProblem(error);
     if (words === null) throw error;
-    return usage(`${target} ${words}`, io);
+    return usage(`${target} ${words}.${options.zip ? " Mend the cause, or name another place with --out." : ""}`, io);
   }
 }
 
@@ -96,7 +96,7 @@ function handOver(show: ShowInput, date: string, report: string, target: string,
 }
 
 /** The file is there when it is whole: until then it has another name. */
-function writeZipFile(file: string, entries: readonly ZipEntry[], date: string): number {
+function writeZipFile(file: string, entries: readonly (ZipEntry | LargeZipEntry)[], date: string): number {
   const part = `${file}.part`;
   const [year = 1980, month = 1, day = 1] = date.split("-").map(Number);
   mkdirSync(dirname(file), { recursive: true });

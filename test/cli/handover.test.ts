@@ -193,6 +193,18 @@ describe("daybook pack", () => {
     expect(names).toEqual([...names].sort());
   });
 
+  it("says which files somebody else put into the pack, since no hash list has them", () => {
+    const mine = join(root, "ferry-report/packs", DATE, "mine.mov");
+    writeFileSync(mine, "mine");
+    try {
+      expect(run("pack", "ferry", "--day", DATE).stdout).toContain("in no hash list: mine.mov. ");
+      expect(lines(run("pack", "ferry", "--day", DATE, "--json").stdout).pop()).toMatchObject({ unlisted: ["mine.mov"] });
+    } finally {
+      rmSync(mine);
+    }
+    expect(run("pack", "ferry", "--day", DATE).stdout).not.toContain("in no hash list");
+  });
+
   it("says the folder without --zip, and all of it as one object a line with --json", () => {
     expect(run("pack", "ferry", "--day", DATE).stdout).toContain(`pack ferry-report/packs/${DATE}   hash list 1, `);
     const last = lines(run("pack", "ferry", "--day", DATE, "--zip", "--json").stdout).pop();

@@ -1,12 +1,13 @@
 /** `daybook pack SHOW --day DATE [--zip]` */
 import { closeSync, mkdirSync, openSync, renameSync, rmSync, writeSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
+import type { OutFolder } from "../../build/effects.ts";
 import { fileProblem } from "../../build/file-problem.ts";
 import { lockOutput } from "../../build/lock.ts";
 import { loadPipeline } from "../../build/make.ts";
-import { readDayRecord } from "../../build/manifest.ts";
+import { readDayRecord, type StoredDay } from "../../build/manifest.ts";
 import { outFiles } from "../../build/out-files.ts";
-import { issuePack } from "../../build/pack-history.ts";
+import { isHistory, issuePack } from "../../build/pack-history.ts";
 import { isWithin } from "../../build/show-files.ts";
 import { type LargeZipEntry, writeZip, ZipChanged, type ZipEntry } from "../../build/zip/zip.ts";
 import { dayEntries } from "../../build/zip/zip-report.ts";
@@ -76,23 +77,40 @@ export async function pack(path: string, options: PackOptions, io: Io): Promise<
 /** Issues the pack, writes the zip if one is wanted, and says so; gives back what stands in the way. */
 function handOver(show: ShowInput, date: string, report: string, target: string, options: PackOptions, io: Io): string | null {
   const out = outFiles(report);
-  const digest = readDayRecord(out, date)?.digest;
-  if (digest === undefined) return `${report} has no record of ${date}. Build it and run the command again.`;
+  const record = readDayRecord(out, date);
+  const digest = record?.digest;
+  if (record == null || digest === undefined) return `${report} has no record of ${date}. Build it and run the command again.`;
   // before the zip is written: a list that left in it must never be replaced
   const { generation, again } = issuePack(out, date);
+  const unlisted = filesInNoList(out, date, record);
   const issue = `hash list ${generation ?? "none"}, ${again ? "issued before" : "issued now"}`;
   if (!options.zip) {
-    if (options.json) io.out.write(jsonLine({ type: "pack", folder: target, generation, again }));
-    else if (!options.quiet) io.out.write(`pack ${clickablePath(target, io.cwd)}   ${issue}\n`);
+    if (options.json) io.out.write(jsonLine({ type: "pack", folder: target, generation, again, unlisted }));
+    else if (!options.quiet) io.out.write(`pack ${clickablePath(target, io.cwd)}   ${issue}\n${unlistedText(unlisted)}`);
     return null;
   }
   const entries = dayEntries(out, show, digest);
   const bytes = writeZipFile(target, entries, date);
   const size = fileSize(bytes).replaceAll(/[\u00a0\u202f]/g, " ");
   const files = entries.length;
-  if (options.json) io.out.write(jsonLine({ type: "zip", file: target, bytes, files, generation, again }));
-  else if (!options.quiet) io.out.write(`zip ${clickablePath(target, io.cwd)}  ${size}   ${issue}\n`);
+  if (options.json) io.out.write(jsonLine({ type: "zip", file: target, bytes, files, generation, again, unlisted }));
+  else if (!options.quiet) io.out.write(`zip ${clickablePath(target, io.cwd)}  ${size}   ${issue}\n${unlistedText(unlisted)}`);
   return null;
+}
+
+/** Files that somebody else put into the pack: no build made them, so that the hash list does not vouch for them. */
+function filesInNoList(out: OutFolder, date: string, { outputs }: StoredDay): readonly string[] {
+  const folder = `packs/${date}`;
+  const own = new Set(outputs.map(({ file }) => file));
+  const others = out.files(folder).filter((file) => !own.has(file) && !isHistory(file) && !file.endsWith("/.DS_Store"));
+  return others.map((file) => file.slice(folder.length + 1));
+}
+
+function unlistedText(files: readonly string[]): string {
+  if (files.length === 0) return "";
+  const [first] = files;
+  const what = files.length === 1 ? first : `${first} and ${files.length - 1} more`;
+  return `in no hash list: ${what}. The build did not make it: verify will report it as extra.\n`;
 }
 
 /** The file is there when it is whole: until then it has another name. */

@@ -124,7 +124,7 @@ def of_map(checks, folder, file, picture, table, sensor, worst, ranges):
     if kind == "shading":
         off = np.abs(picture.u - sensor.shading(row, u, v)).max()
         worst[kind] = max(worst[kind], off)
-        checks.check(f"{name}: brightness factor", off < 1e-5, off)
+        checks.check(f"{name}: brightness factor, rounded to 1/8192", off < 2**-14 + 1e-7, off)
         checks.check(f"{name}: grey", (picture.planes["R"] == picture.planes["B"]).all() and (picture.planes["R"] == picture.planes["G"]).all())
         return
     checks.check(f"{name}: B is 0", not picture.planes["B"].any())

@@ -117,6 +117,6 @@ function mapWords(maps: MapPlan): Readonly<Record<string, unknown>> {
     widthChosen: maps.size.reason,
     merged:
       "Lens states share a map while corners and middles of the sides lie within 0.1 px of it at the recorded resolution (shading: 0.01 stop).",
-    rounding: `Values are rounded to ${maps.size.step}, under 1/64 px at the recorded resolution.`,
+    rounding: `Values are rounded to ${maps.size.step}, under 1/64 px at the recorded resolution; the brightness of shading maps to 1/8192.`,
   };
 }

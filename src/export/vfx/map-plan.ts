@@ -51,7 +51,7 @@ const MOVE_PX = 0.1;
 /** Shading may change this much, in stops. */
 const CHANGE_STOPS = 0.01;
 /** As seen: wide maps deflate better than narrow ones, whose values differ more from pixel to pixel; lenses differ too. */
-const BYTES_PER_SAMPLE = { wide: 1.7, narrow: 4, shading: 1.9 } as const;
+const BYTES_PER_SAMPLE = { wide: 2, narrow: 4, shading: 0.8 } as const;
 
 /** The maps of a take, or why there are none. */
 export function planMaps(summary: TakeSummary, mapWidth: VfxOptions["mapWidth"]): MapPlan | { readonly none: string } {

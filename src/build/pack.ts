@@ -143,20 +143,16 @@ export interface PackEffects {
   now(): number;
 }
 
-/** Samples of a map that are made and written in a second, for what is said before where there are too few to try. */
-const SAMPLES_PER_SECOND = 1e7;
+/** Samples of a map that are made and written in a second, for what is said before. */
+const SAMPLES_PER_SECOND = 8e6;
 
-/** Size and time of all maps, from one map of each take that has many: lenses and machines differ. */
-async function whatMapsCome({ maps }: VfxPlan, now: () => number): Promise<{ readonly bytes: number; readonly seconds: number }> {
-  const start = now();
+/** Bytes of all maps, from one map of each take that has many: lenses differ in how well their maps deflate. */
+async function bytesOfMaps({ maps }: VfxPlan): Promise<number> {
   const sizes = await Promise.all(maps.typical.map(async ({ file }) => (await file.bytes()).length));
-  const tried = maps.typical.reduce((sum, { samples }) => sum + samples, 0);
-  const perSecond = tried === 0 ? SAMPLES_PER_SECOND : (1000 * tried) / Math.max(1, now() - start);
-  const bytes = maps.typical.reduce(
+  return maps.typical.reduce(
     (sum, { samples, allSamples, allBytesAbout }, i) => sum - allBytesAbout + ((sizes[i] ?? 0) * allSamples) / samples,
     maps.bytesAbout,
   );
-  return { bytes, seconds: Math.max(1, Math.round(maps.samples / perSecond)) };
 }
 
 /** Writes the folders for VFX one file at a time, since maps are large, and says before and after what they come to. */
@@ -168,9 +164,9 @@ export async function packVfx(
   const plan = planVfx(summary, options);
   const { maps } = plan;
   if (maps.files > 0) {
-    const { bytes, seconds } = await whatMapsCome(plan, now);
+    const seconds = Math.max(1, Math.round(maps.samples / SAMPLES_PER_SECOND));
     const what = `maps of the lens for ${plural(maps.takes, "take")}: ${plural(maps.files, "file")}`;
-    say(`${what}, about ${fileSize(bytes)} and ${seconds} s (--maps none leaves them out)`);
+    say(`${what}, about ${fileSize(await bytesOfMaps(plan))} and ${seconds} s (--maps none leaves them out)`);
   }
   const start = now();
   const files: { readonly name: string; readonly bytes: number }[] = [];

@@ -10,5 +10,7 @@ export default defineConfig({
     hookTimeout: 120_000,
     // The modules are pure and no test replaces one, so that files share them: loading them afresh took half of the run.
     isolate: false,
+    // a test whose loop had nothing to go round has checked nothing
+    expect: { requireAssertions: true },
   },
 });

@@ -5,8 +5,12 @@ export default defineConfig({
   test: {
     include: ["test/**/*.test.ts"],
     exclude: ["test/browser/**", "test/output/**", "test/interop/**", "node_modules/**"],
-    testTimeout: 20_000,
+    // against a hang alone: a busy machine takes ten times as long
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     // The modules are pure and no test replaces one, so that files share them: loading them afresh took half of the run.
     isolate: false,
+    // a test whose loop had nothing to go round has checked nothing
+    expect: { requireAssertions: true },
   },
 });

@@ -1,6 +1,7 @@
 // npm run test:interop: what we compute and write, read by other people's libraries. Needs Python 3.11 or newer and PyPI.
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { availableParallelism } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { findProgram } from "./tools.mjs";
@@ -33,7 +34,9 @@ if (built.status !== 0 && built.status !== 1) {
   console.log(`the demo did not build (exit ${built.status}): ${built.stderr}`);
   totals.failed++;
 }
-for (const test of testFiles()) runTest(test);
+// the longest ones stand last in the alphabet
+const waiting = testFiles().reverse();
+await Promise.all(Array.from({ length: Math.min(4, availableParallelism()) }, runTests));
 end(totals.failed);
 
 function isNewEnough(path) {
@@ -59,18 +62,27 @@ function testFiles() {
     .sort();
 }
 
+/** Runs the programs that wait, one after the other, while others of its kind do the same. */
+async function runTests() {
+  for (let name = waiting.shift(); name !== undefined; name = waiting.shift()) await runTest(name);
+}
+
 /** Runs one test program and adds up the "N passed, N failed" that it ends with. */
-function runTest(name) {
-  console.log(`\n${name}`);
-  const run = spawnSync(python, [join(tests, name), demo], {
-    cwd: tests,
-    encoding: "utf8",
-    env: { ...process.env, PYTHONDONTWRITEBYTECODE: "1" },
-  });
-  process.stdout.write(run.stdout);
-  const counts = /(\d+) passed, (\d+) failed\s*$/.exec(run.stdout);
-  if (counts === null || (run.status !== 0 && counts[2] === "0")) {
-    console.log(run.stderr);
+async function runTest(name) {
+  const start = performance.now();
+  const run = spawn(python, [join(tests, name), demo], { cwd: tests, env: { ...process.env, PYTHONDONTWRITEBYTECODE: "1" } });
+  const said = { stdout: "", stderr: "" };
+  for (const stream of ["stdout", "stderr"]) {
+    run[stream].setEncoding("utf8").on("data", (text) => {
+      said[stream] += text;
+    });
+  }
+  const status = await new Promise((done) => run.on("close", done));
+  console.log(`\n${name}, ${((performance.now() - start) / 1000).toFixed(1)} s`);
+  process.stdout.write(said.stdout);
+  const counts = /(\d+) passed, (\d+) failed\s*$/.exec(said.stdout);
+  if (counts === null || (status !== 0 && counts[2] === "0")) {
+    console.log(said.stderr);
     totals.failed++;
   }
   totals.passed += Number(counts?.[1] ?? 0);

@@ -21,7 +21,8 @@ for (const tool of PROGRAMS) {
   if (path === null) skips.push(`${tool.program} is missing (package ${tool.package}): ${tool.tests} is skipped`);
 }
 
-const env = { ...process.env, TZ: "UTC", ...(chromium === null ? {} : { CHROMIUM: chromium }) };
+// the browser tests leave the built demo to the walk in Firefox
+const env = { ...process.env, TZ: "UTC", DEMO_REPORT: join(work, "report"), ...(chromium === null ? {} : { CHROMIUM: chromium }) };
 const compiled =
   spawnSync("npm", ["run", "--silent", "prepare"], { stdio: "inherit", env, shell: process.platform === "win32" }).status === 0;
 const totals = { passed: 0, failed: compiled ? 0 : 1, skipped: 0 };

@@ -9,6 +9,7 @@ const shared = {
   testTimeout: 120_000,
   hookTimeout: 120_000,
   isolate: false,
+  expect: { requireAssertions: true },
 };
 
 export default defineConfig({

@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { filesOf } from "../helpers/built-site.ts";
+import { runIn } from "./fake-io.ts";
 
 const MAIN = resolve(import.meta.dirname, "../../dist/cli/main.js");
 const DATE = "2026-03-14";
@@ -12,7 +13,8 @@ const DATE = "2026-03-14";
 const ROUNDS = Number(process.env.KILLS ?? 8);
 let root: string;
 vi.setConfig({ testTimeout: 300_000 + 30_000 * ROUNDS, hookTimeout: 60_000 });
-const run = (...args: string[]) => spawnSync(process.execPath, [MAIN, ...args], { cwd: root, encoding: "utf8" });
+/** The builds that are not disturbed themselves run in this process. */
+const run = (...args: string[]) => runIn(root, args);
 const path = (name: string) => join(root, name);
 const wait = (milliseconds: number) => new Promise((done) => setTimeout(done, milliseconds));
 
@@ -26,10 +28,10 @@ function remark(words: string): void {
 }
 
 /** `first`: a report of the notes as they were. The notes are others by now, and the next build has work to do. */
-beforeAll(() => {
+beforeAll(async () => {
   root = mkdtempSync(join(tmpdir(), "daybook-faults-"));
-  run("init", "ferry");
-  expect(run("build", "ferry", "--out", "first").status).toBe(0);
+  await run("init", "ferry");
+  expect((await run("build", "ferry", "--out", "first")).status).toBe(0);
   remark("Nicer");
 });
 afterAll(() => rmSync(root, { recursive: true, force: true }));
@@ -38,7 +40,8 @@ describe("a build that is killed", () => {
   it(`leaves nothing that the next one does not mend: ${ROUNDS} times, the same bytes as an undisturbed build`, async () => {
     cpSync(path("first"), path("undisturbed"), { recursive: true });
     const start = performance.now();
-    expect(run("build", "ferry", "--out", "undisturbed").status).toBe(0);
+    const undisturbed = [MAIN, "build", "ferry", "--out", "undisturbed"];
+    expect(spawnSync(process.execPath, undisturbed, { cwd: root, stdio: "ignore" }).status).toBe(0);
     const whole = performance.now() - start;
     const expected = content(path("undisturbed"));
     for (let round = 0; round < ROUNDS; round++) {
@@ -50,7 +53,7 @@ describe("a build that is killed", () => {
       await wait(whole * (0.25 + (0.75 * round) / ROUNDS));
       child.kill("SIGKILL");
       await ended;
-      expect(run("build", "ferry", "--out", "killed").status, `round ${round}`).toBe(0);
+      expect((await run("build", "ferry", "--out", "killed")).status, `round ${round}`).toBe(0);
       expect(content(path("killed")), `round ${round}`).toEqual(expected);
     }
   });
@@ -61,11 +64,11 @@ describe("two builds on one output folder", () => {
     const child = spawn(process.execPath, [MAIN, "build", "ferry", "--out", "both", "--quiet"], { cwd: root, stdio: "ignore" });
     const ended = new Promise<number | null>((done) => child.on("exit", done));
     while (!existsSync(path("both/.daybook/lock")) && child.exitCode === null) await wait(5);
-    const second = run("build", "ferry", "--out", "both");
+    const second = await run("build", "ferry", "--out", "both");
     expect(second.status).toBe(2);
     expect(second.stdout).toContain(`OUT807  ${path("both")} is in use by process ${child.pid}`);
     expect(await ended).toBe(0);
-    expect(run("build", "ferry", "--out", "both").status).toBe(0);
+    expect((await run("build", "ferry", "--out", "both")).status).toBe(0);
   });
 });
 
@@ -94,7 +97,7 @@ function mountWorks(): boolean {
 const why = canMount ? "" : " (skipped: only root on Linux may mount a small disk)";
 
 describe("a disk that refuses", () => {
-  it.skipIf(!canMount)(`is full: a clear error, exit 2, the earlier report untouched, and room again${why}`, () => {
+  it.skipIf(!canMount)(`is full: a clear error, exit 2, the earlier report untouched, and room again${why}`, async () => {
     const disk = smallDisk("disk", "4m");
     try {
       const out = join(disk!.folder, "report");
@@ -105,14 +108,14 @@ describe("a disk that refuses", () => {
         const fill = join(disk!.folder, "fill");
         const size = readFileSync(fill).length;
         spawnSync("truncate", ["-s", String(Math.max(0, size - room * 1024)), fill]);
-        const { status, stdout } = run("build", "ferry", "--out", out);
+        const { status, stdout } = await run("build", "ferry", "--out", out);
         expect(status).toBe(2);
         expect(stdout).toContain("OUT801");
         expect(stdout).toContain("does not fit: the disk is full");
         expect(content(out)).toEqual(before);
       }
       rmSync(join(disk!.folder, "fill"));
-      expect(run("build", "ferry", "--out", out).status).toBe(0);
+      expect((await run("build", "ferry", "--out", out)).status).toBe(0);
     } finally {
       disk?.unmount();
     }
@@ -121,7 +124,7 @@ describe("a disk that refuses", () => {
   // root writes where it may not; a disk mounted for reading stops it too
   it.skipIf(isRoot && !canMount)(
     `may only be read: a clear error, exit 2, the earlier report untouched${isRoot ? why : ""}`,
-    () => {
+    async () => {
       const disk = isRoot ? smallDisk("locked", "8m") : null;
       const out = join(disk?.folder ?? root, "readable");
       try {
@@ -129,7 +132,7 @@ describe("a disk that refuses", () => {
         const before = content(out);
         if (disk === null) for (const folder of [out, join(out, ".daybook")]) chmodSync(folder, 0o555);
         else disk.remount("ro");
-        const { status, stdout, stderr } = run("build", "ferry", "--out", out);
+        const { status, stdout, stderr } = await run("build", "ferry", "--out", out);
         expect(status).toBe(2);
         expect(stdout).toMatch(/OUT801 {2}.*(permission denied|disk that cannot be written)/);
         expect(stderr).not.toContain("fault");

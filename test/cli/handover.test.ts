@@ -1,28 +1,27 @@
-/** The commands verify and pack on a built report. Needs the compiled command (`npm run prepare`). */
-import { spawnSync } from "node:child_process";
+/** The commands verify and pack on a built report. */
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { dirname, join, resolve } from "node:path";
+import { dirname, join } from "node:path";
 import { unzipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { attributeValues, filesOf, pagesOf } from "../helpers/built-site.ts";
+import { runIn } from "./fake-io.ts";
 
-const MAIN = resolve(import.meta.dirname, "../../dist/cli/main.js");
 const DATE = "2026-03-14";
 let root: string;
 // a build takes about a second, several when other tests share the machine
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 60_000 });
-const run = (...args: string[]) => spawnSync(process.execPath, [MAIN, ...args], { cwd: root, encoding: "utf8" });
+const run = (...args: string[]) => runIn(root, args);
 const lines = (text: string) =>
   text
     .trimEnd()
     .split("\n")
     .map((line) => JSON.parse(line) as Record<string, unknown>);
 
-beforeAll(() => {
+beforeAll(async () => {
   root = mkdtempSync(join(tmpdir(), "daybook-handover-"));
-  run("init", "ferry");
-  expect(run("build", "ferry").status).toBe(0);
+  await run("init", "ferry");
+  expect((await run("build", "ferry")).status).toBe(0);
 });
 afterAll(() => rmSync(root, { recursive: true, force: true }));
 
@@ -34,9 +33,9 @@ function packAlone(): string {
 }
 
 describe("daybook verify", () => {
-  it("passes a pack alone, without the show, and names every file", () => {
+  it("passes a pack alone, without the show, and names every file", async () => {
     const pack = packAlone();
-    const { status, stdout } = run("verify", pack);
+    const { status, stdout } = await run("verify", pack);
     expect(status).toBe(0);
     const names = filesOf(pack).filter((file) => !file.startsWith("ascmhl/"));
     for (const name of names) expect(stdout).toMatch(new RegExp(`^same +${name} `, "m"));
@@ -45,14 +44,14 @@ describe("daybook verify", () => {
     );
   });
 
-  it("ends with 1 for a changed, a missing and an extra file, and prints those alone with --quiet", () => {
+  it("ends with 1 for a changed, a missing and an extra file, and prints those alone with --quiet", async () => {
     const pack = packAlone();
     const day = readFileSync(join(pack, "day.json"));
     day[10] = (day[10] as number) ^ 4;
     writeFileSync(join(pack, "day.json"), day);
     rmSync(join(pack, "takes.csv"));
     writeFileSync(join(pack, "extra.txt"), "");
-    const { status, stdout } = run("verify", pack, "--quiet");
+    const { status, stdout } = await run("verify", pack, "--quiet");
     expect(status).toBe(1);
     expect(
       stdout
@@ -66,16 +65,16 @@ describe("daybook verify", () => {
     ]);
   });
 
-  it("says all of it as one object a line with --json", () => {
-    const { stdout } = run("verify", packAlone(), "--json");
+  it("says all of it as one object a line with --json", async () => {
+    const { stdout } = await run("verify", packAlone(), "--json");
     const found = lines(stdout);
     const summary = found.pop();
     expect(summary).toMatchObject({ type: "summary", command: "verify", exit: 0, intact: true, generation: 1 });
     for (const line of found) expect(line).toMatchObject({ type: "file", state: "same", algorithm: "c4" });
   });
 
-  it.each(["nowhere", "ferry-report", "ferry"])("ends with 2 where there is no list: %s", (name) => {
-    const { status, stdout, stderr } = run("verify", name);
+  it.each(["nowhere", "ferry-report", "ferry"])("ends with 2 where there is no list: %s", async (name) => {
+    const { status, stdout, stderr } = await run("verify", name);
     expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
     expect(stderr).toMatch(/^error: /);
   });
@@ -93,66 +92,66 @@ describe("a pack's hash lists", () => {
       .sort();
   const list = (show: string, n: number) => readFileSync(join(history(show), lists(show)[n] as string));
 
-  it("do not pile up while people work: before it is issued a pack has one list, always of what it is", () => {
-    run("init", "work");
+  it("do not pile up while people work: before it is issued a pack has one list, always of what it is", async () => {
+    await run("init", "work");
     for (const words of ["Nice", "Fine", "Slow"]) {
       remark("work", words);
-      expect(run("build", "work").status).toBe(0);
+      expect((await run("build", "work")).status).toBe(0);
       expect(lists("work")).toHaveLength(1);
-      expect(run("verify", `work-report/packs/${DATE}`).status).toBe(0);
+      expect((await run("verify", `work-report/packs/${DATE}`)).status).toBe(0);
     }
-    run("init", "fresh");
+    await run("init", "fresh");
     remark("fresh", "Slow");
-    run("build", "fresh");
+    await run("build", "fresh");
     expect(list("work", 0)).toEqual(list("fresh", 0));
   });
 
-  it("are kept from the moment that the pack is issued: a pack that differs gets one more, and that one is open again", () => {
-    run("init", "again");
-    expect(run("pack", "again", "--day", DATE).stdout).toContain("hash list 1, issued now");
-    expect(run("pack", "again", "--day", DATE).stdout).toContain("hash list 1, issued before");
+  it("are kept from the moment that the pack is issued: a pack that differs gets one more, and that one is open again", async () => {
+    await run("init", "again");
+    expect((await run("pack", "again", "--day", DATE)).stdout).toContain("hash list 1, issued now");
+    expect((await run("pack", "again", "--day", DATE)).stdout).toContain("hash list 1, issued before");
     const first = list("again", 0);
     for (const words of ["Fine", "Slow"]) {
       remark("again", words);
-      expect(run("build", "again").status).toBe(0);
-      expect(run("build", "again", "--force").status).toBe(0);
+      expect((await run("build", "again")).status).toBe(0);
+      expect((await run("build", "again", "--force")).status).toBe(0);
       expect(lists("again")).toHaveLength(2);
       expect(list("again", 0)).toEqual(first);
-      expect(run("verify", `again-report/packs/${DATE}`).status).toBe(0);
+      expect((await run("verify", `again-report/packs/${DATE}`)).status).toBe(0);
     }
-    expect(run("pack", "again", "--day", DATE).stdout).toContain("hash list 2, issued now");
+    expect((await run("pack", "again", "--day", DATE)).stdout).toContain("hash list 2, issued now");
     const second = list("again", 1);
     remark("again", "Quick");
-    run("build", "again");
+    await run("build", "again");
     expect(lists("again").map((name) => name.slice(0, 4))).toEqual(["0001", "0002", "0003"]);
     expect([list("again", 0), list("again", 1)]).toEqual([first, second]);
     // back as it was issued: the open list goes, nothing else
     remark("again", "Slow");
-    run("build", "again");
+    await run("build", "again");
     expect(lists("again")).toHaveLength(2);
     expect([list("again", 0), list("again", 1)]).toEqual([first, second]);
-    expect(run("verify", `again-report/packs/${DATE}`).status).toBe(0);
+    expect((await run("verify", `again-report/packs/${DATE}`)).status).toBe(0);
   });
 
-  it("count as issued where the record of the last build is lost: none is ever replaced that somebody may hold", () => {
-    run("init", "lost");
-    run("build", "lost");
+  it("count as issued where the record of the last build is lost: none is ever replaced that somebody may hold", async () => {
+    await run("init", "lost");
+    await run("build", "lost");
     const first = list("lost", 0);
     rmSync(join(root, "lost-report/.daybook"), { recursive: true });
     remark("lost", "Fine");
-    expect(run("build", "lost", "--force").status).toBe(0);
+    expect((await run("build", "lost", "--force")).status).toBe(0);
     expect(lists("lost")).toHaveLength(2);
     expect(list("lost", 0)).toEqual(first);
   });
 
-  it("stay as they are when only another day is added to the show", () => {
-    run("init", "more");
-    run("pack", "more", "--day", DATE);
+  it("stay as they are when only another day is added to the show", async () => {
+    await run("init", "more");
+    await run("pack", "more", "--day", DATE);
     const second = join(root, "more/days/2026-03-15");
     cpSync(join(root, `more/days/${DATE}`), second, { recursive: true });
     const day = readFileSync(join(second, "day.yaml"), "utf8");
     writeFileSync(join(second, "day.yaml"), day.replace("day: 1", "day: 2").replace(DATE, "2026-03-15"));
-    expect(run("build", "more").status).toBe(0);
+    expect((await run("build", "more")).status).toBe(0);
     expect(lists("more")).toHaveLength(1);
   });
 });
@@ -160,8 +159,8 @@ describe("a pack's hash lists", () => {
 describe("daybook pack", () => {
   const zipFiles = (file: string) => unzipSync(readFileSync(join(root, file)));
 
-  it("makes one zip that opens from any folder: every link of every page leads to a file in it", () => {
-    const { status, stdout } = run("pack", "ferry", "--day", DATE, "--zip");
+  it("makes one zip that opens from any folder: every link of every page leads to a file in it", async () => {
+    const { status, stdout } = await run("pack", "ferry", "--day", DATE, "--zip");
     expect(status).toBe(0);
     expect(stdout).toContain(`zip FERRY-${DATE}.zip`);
     const folder = join(root, "some where/else");
@@ -178,36 +177,36 @@ describe("daybook pack", () => {
         expect(existsSync(join(folder, dirname(page.path), path)), `${page.path}: ${href}`).toBe(true);
       }
     }
-    expect(run("verify", join(folder, "packs", DATE)).status).toBe(0);
-    const inZip = run("verify", `FERRY-${DATE}.zip`, "--quiet");
+    expect((await run("verify", join(folder, "packs", DATE))).status).toBe(0);
+    const inZip = await run("verify", `FERRY-${DATE}.zip`, "--quiet");
     expect([inZip.status, inZip.stdout]).toEqual([0, ""]);
-    expect(run("verify", `FERRY-${DATE}.zip`).stdout).toContain(`compared in the zip: its folder packs/${DATE}; `);
+    expect((await run("verify", `FERRY-${DATE}.zip`)).stdout).toContain(`compared in the zip: its folder packs/${DATE}; `);
   });
 
-  it("gives the same bytes again, wherever it is written, and nothing is left beside it", () => {
-    run("pack", "ferry", "--day", DATE, "--zip", "--out", "zips/one.zip");
-    run("pack", "ferry", "--day", DATE, "--zip", "--out", "zips/two.zip");
+  it("gives the same bytes again, wherever it is written, and nothing is left beside it", async () => {
+    await run("pack", "ferry", "--day", DATE, "--zip", "--out", "zips/one.zip");
+    await run("pack", "ferry", "--day", DATE, "--zip", "--out", "zips/two.zip");
     expect(readFileSync(join(root, "zips/one.zip")).equals(readFileSync(join(root, "zips/two.zip")))).toBe(true);
     expect(readdirSync(join(root, "zips"))).toEqual(["one.zip", "two.zip"]);
     const names = Object.keys(zipFiles("zips/one.zip"));
     expect(names).toEqual([...names].sort());
   });
 
-  it("says which files somebody else put into the pack, since no hash list has them", () => {
+  it("says which files somebody else put into the pack, since no hash list has them", async () => {
     const mine = join(root, "ferry-report/packs", DATE, "mine.mov");
     writeFileSync(mine, "mine");
     try {
-      expect(run("pack", "ferry", "--day", DATE).stdout).toContain("in no hash list: mine.mov. ");
-      expect(lines(run("pack", "ferry", "--day", DATE, "--json").stdout).pop()).toMatchObject({ unlisted: ["mine.mov"] });
+      expect((await run("pack", "ferry", "--day", DATE)).stdout).toContain("in no hash list: mine.mov. ");
+      expect(lines((await run("pack", "ferry", "--day", DATE, "--json")).stdout).pop()).toMatchObject({ unlisted: ["mine.mov"] });
     } finally {
       rmSync(mine);
     }
-    expect(run("pack", "ferry", "--day", DATE).stdout).not.toContain("in no hash list");
+    expect((await run("pack", "ferry", "--day", DATE)).stdout).not.toContain("in no hash list");
   });
 
-  it("says the folder without --zip, and all of it as one object a line with --json", () => {
-    expect(run("pack", "ferry", "--day", DATE).stdout).toContain(`pack ferry-report/packs/${DATE}   hash list 1, `);
-    const last = lines(run("pack", "ferry", "--day", DATE, "--zip", "--json").stdout).pop();
+  it("says the folder without --zip, and all of it as one object a line with --json", async () => {
+    expect((await run("pack", "ferry", "--day", DATE)).stdout).toContain(`pack ferry-report/packs/${DATE}   hash list 1, `);
+    const last = lines((await run("pack", "ferry", "--day", DATE, "--zip", "--json")).stdout).pop();
     expect(last).toMatchObject({ type: "zip", file: join(root, `FERRY-${DATE}.zip`) });
   });
 
@@ -216,8 +215,8 @@ describe("daybook pack", () => {
     ["a day that the show does not have", ["pack", "ferry", "--day", "2026-03-15", "--zip"], 'no day "2026-03-15"'],
     ["a file without --zip", ["pack", "ferry", "--day", DATE, "--out", "a.zip"], "add --zip"],
     ["a zip in the show folder", ["pack", "ferry", "--day", DATE, "--zip", "--out", "ferry/a.zip"], "into the show folder"],
-  ])("ends with 2 for %s", (_, args, words) => {
-    const { status, stderr } = run(...args);
+  ])("ends with 2 for %s", async (_, args, words) => {
+    const { status, stderr } = await run(...args);
     expect(status).toBe(2);
     expect(stderr).toContain(words);
   });

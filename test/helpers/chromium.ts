@@ -16,10 +16,18 @@ export function chromiumPath(): string | null {
   return existsSync(own) ? own : null;
 }
 
-export async function launchChromium(): Promise<Browser> {
+let shared: Promise<Browser> | null = null;
+
+/** The one browser of this worker. A test file closes it as if it were its own: its pages go, the program stays for the next file. */
+export function launchChromium(): Promise<Browser> {
+  shared ??= started();
+  return shared;
+}
+
+async function started(): Promise<Browser> {
   const executablePath = chromiumPath();
   if (executablePath === null) throw new Error("no Chromium-family browser was found; set CHROMIUM to its path");
-  return chromium.launch({
+  const browser = await chromium.launch({
     executablePath,
     args: [
       "--no-sandbox",
@@ -31,4 +39,8 @@ export async function launchChromium(): Promise<Browser> {
       "--no-first-run",
     ],
   });
+  browser.close = async () => {
+    await Promise.all(browser.contexts().map((context) => context.close()));
+  };
+  return browser;
 }

@@ -10,12 +10,11 @@ import cv2
 import numpy as np
 import OpenEXR
 from helpers.exr import Map
-from helpers.pack import ROOT, build_demo, rows, version_of
+from helpers.pack import ROOT, rows, version_of
 from report import Checks
 from vfx_exr import Sensor
 
 TAKES = (("2026-10-06", "a-14d-1"), ("2026-10-07", "a-33c-1"), ("2026-10-08", "a-44c-1"))
-STILL_WIDTH = 480  # pixels of the demo's stills
 BORDER = 12  # pixels: inside it filters reach out of the picture
 OIIOTOOL = str(Path(sys.executable).with_name("oiiotool"))
 FILTER = "triangle"  # straight lines between pixels, as we read stills
@@ -63,9 +62,9 @@ def remap(picture, u, v, left=0, top=0, width=None, height=None, kind=cv2.INTER_
 
 def main():
     checks = Checks()
-    with build_demo("--map-width", str(STILL_WIDTH)) as out, tempfile.TemporaryDirectory() as work:
-        for date, address in TAKES:
-            one(checks, Path(out) / "packs" / date / "vfx" / address, date, address, Path(work))
+    for date, address in TAKES:
+        with tempfile.TemporaryDirectory() as work:
+            one(checks, Path(work), date, address)
     for date, address in (TAKES[0], ("2026-10-06", "a-14b-2"), ("2026-10-07", "a-33b-3")):
         enlarged(checks, Path(sys.argv[1]) / "packs" / date / "vfx" / address)
     date, address = TAKES[0]
@@ -74,16 +73,15 @@ def main():
     checks.end()
 
 
-def one(checks, folder, date, address, work):
-    undistort, redistort = Map(folder / "undistort-0001.exr"), Map(folder / "redistort-0001.exr")
-    ours_path = work / "ours.png"
-    helper = ["node", str(ROOT / "test/interop/vfx-still.mjs"), date, address, str(ours_path)]
+def one(checks, work, date, address):
+    helper = ["node", str(ROOT / "test/interop/vfx-still.mjs"), date, address, str(work)]
     answer = json.loads(subprocess.run(helper, check=True, capture_output=True, text=True).stdout)
+    undistort, redistort = Map(work / "undistort-0001.exr"), Map(work / "redistort-0001.exr")
     still = linear(cv2.imread(answer["still"], cv2.IMREAD_COLOR)[..., 1])
-    ours = cv2.imread(str(ours_path), cv2.IMREAD_COLOR)[..., 1]
+    ours = cv2.imread(str(work / "ours.png"), cv2.IMREAD_COLOR)[..., 1]
     checks.check(f"{address}: maps have the still's size", (undistort.width, undistort.height) == (still.shape[1], still.shape[0]))
 
-    warped = st_warp(still, folder / "undistort-0001.exr", work)
+    warped = st_warp(still, work / "undistort-0001.exr", work)
     with_oiio = psnr(encoded(warped), ours / 255)
     checks.check(f"{address}: oiiotool --st_warp is our own result to 40 dB", with_oiio > 40, with_oiio)
     mapped = remap(still, undistort.frame(undistort.u), undistort.frame(undistort.v))

@@ -96,22 +96,24 @@ describe("the exposure of a slate", () => {
 
   it("is 0 over one take, whatever it is", () => {
     const positive = fc.double({ min: 0.1, max: 4000, noNaN: true });
-    fc.assert(
-      fc.property(
-        positive,
-        positive,
-        fc.double({ min: 0, max: 12, noNaN: true }),
-        positive,
-        positive,
-        (t, shutterDeg, nd, ei, k) => {
-          const take = exampleTake("a-12-2");
-          const tStop = { widest: t, deepest: t, typical: t, rangeStops: 0, source: "noted" as const };
-          const exposure = takeExposure({ tStop, shutterDeg, ndStops: nd, ei, take: take.take });
-          const [found] = slateExposures([{ ...take, exposure, whiteBalanceK: k }]);
-          const spreads = [found?.light, found?.withEi, found?.beforeNd].map((spread) => spread?.spreadStops);
-          return [...spreads, found?.colourTemperature?.shiftMired].every((spread) => spread === 0);
-        },
+    expect(() =>
+      fc.assert(
+        fc.property(
+          positive,
+          positive,
+          fc.double({ min: 0, max: 12, noNaN: true }),
+          positive,
+          positive,
+          (t, shutterDeg, nd, ei, k) => {
+            const take = exampleTake("a-12-2");
+            const tStop = { widest: t, deepest: t, typical: t, rangeStops: 0, source: "noted" as const };
+            const exposure = takeExposure({ tStop, shutterDeg, ndStops: nd, ei, take: take.take });
+            const [found] = slateExposures([{ ...take, exposure, whiteBalanceK: k }]);
+            const spreads = [found?.light, found?.withEi, found?.beforeNd].map((spread) => spread?.spreadStops);
+            return [...spreads, found?.colourTemperature?.shiftMired].every((spread) => spread === 0);
+          },
+        ),
       ),
-    );
+    ).not.toThrow();
   });
 });

@@ -35,6 +35,6 @@ describe("readXml", () => {
   });
 
   it("never throws, whatever the text", () => {
-    fc.assert(fc.property(fc.string(), (text) => void readXml(`<a>${text}</a>`)));
+    expect(() => fc.assert(fc.property(fc.string(), (text) => void readXml(`<a>${text}</a>`)))).not.toThrow();
   });
 });

@@ -39,10 +39,12 @@ export function readExr(file: Uint8Array): ReadExr {
     const raw = rows * width * names.length * 4;
     const data = bytes.subarray(from + 8, from + 8 + size);
     const pixels = size < raw ? undone(inflateSync(data)) : data;
+    const values = new DataView(pixels.buffer, pixels.byteOffset, pixels.length);
     names.forEach((name, c) => {
-      for (let i = 0; i < rows * width; i++) {
-        const line = Math.floor(i / width);
-        planes.get(name)![first * width + i] = pixels.readFloatLE(4 * ((line * names.length + c) * width + (i % width)));
+      const plane = planes.get(name)!;
+      for (let line = 0; line < rows; line++) {
+        const start = (line * names.length + c) * width;
+        for (let i = 0; i < width; i++) plane[(first + line) * width + i] = values.getFloat32(4 * (start + i), true);
       }
     });
   }
@@ -63,5 +65,7 @@ function channelNames(bytes: Buffer): string[] {
 function undone(bytes: Buffer): Buffer {
   for (let i = 1; i < bytes.length; i++) bytes[i] = (bytes[i]! + bytes[i - 1]! - 128) & 255;
   const half = (bytes.length + 1) >> 1;
-  return Buffer.from(bytes.map((_, i) => bytes[i % 2 === 0 ? i / 2 : half + (i - 1) / 2]!));
+  const pixels = Buffer.alloc(bytes.length);
+  for (let i = 0; i < bytes.length; i++) pixels[i] = bytes[(i & 1) === 0 ? i >> 1 : half + (i >> 1)]!;
+  return pixels;
 }

@@ -3,7 +3,6 @@
 import csv
 import json
 import subprocess
-import tempfile
 from pathlib import Path
 
 ROOT = Path(__file__).parents[3]
@@ -27,16 +26,6 @@ def take_of(folder):
     """The take's object in the day.json of the same pack."""
     day = json.loads((folder.parents[1] / "day.json").read_text(encoding="utf-8"))
     return next(take for take in day["takes"] if take["address"] == folder.name)
-
-
-def build_demo(*options):
-    """Builds the demo with other options; the folder lives as long as the object that is given back."""
-    out = tempfile.TemporaryDirectory(prefix="daybook-vfx-")
-    program = ["node", str(ROOT / "dist/cli/main.js"), "build", str(ROOT / "data"), "--out", out.name, "--quiet", *options]
-    run = subprocess.run(program, capture_output=True, text=True, check=False)
-    if run.returncode not in (0, 1):
-        raise RuntimeError(f"the demo did not build: {run.stderr}")
-    return out
 
 
 def version_of(program, *arguments):

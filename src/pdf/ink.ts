@@ -1,6 +1,6 @@
 /** Drawing and measuring text. Positions are points from the top left of the page; text stands on its baseline. */
 import type { Doc } from "./document.ts";
-import { type Face, glyphTest } from "./fonts.ts";
+import { type Face, openFaces } from "./fonts.ts";
 import { PRINT } from "./palette.ts";
 import { cleanText, MISSING_SIGN, type TextRun, textRuns } from "./runs.ts";
 import { wrapText } from "./wrap.ts";
@@ -34,7 +34,7 @@ export function lineHeight(style: TextStyle): number {
 }
 
 export function newInk(doc: Doc): Ink {
-  const has = glyphTest(doc);
+  const faces = openFaces(doc);
   const runCache = new Map<string, readonly TextRun[]>();
   const widthCache = new Map<string, number>();
   let missing = false;
@@ -44,7 +44,7 @@ export function newInk(doc: Doc): Ink {
     const known = runCache.get(key);
     if (known !== undefined) return known;
     const clean = cleanText(text);
-    const runs = textRuns(clean, face, has);
+    const runs = textRuns(clean, face, faces.has);
     if (!missing && !clean.includes(MISSING_SIGN)) missing = runs.some((run) => run.text.includes(MISSING_SIGN));
     runCache.set(key, runs);
     return runs;
@@ -55,7 +55,8 @@ export function newInk(doc: Doc): Ink {
     const key = `${run.face} ${run.text}`;
     let width = widthCache.get(key);
     if (width === undefined) {
-      width = doc.font(run.face).fontSize(1).widthOfString(run.text);
+      faces.use(run.face);
+      width = doc.fontSize(1).widthOfString(run.text);
       widthCache.set(key, width);
     }
     return width;
@@ -79,7 +80,8 @@ export function newInk(doc: Doc): Ink {
       for (const run of runs) {
         const runWidth = unitWidth(run) * style.size;
         const options = { lineBreak: false, baseline: "alphabetic", textWidth: runWidth, wordCount: 1 } as const;
-        doc.font(run.face).fontSize(style.size).text(run.text, at, baseline, options);
+        faces.use(run.face);
+        doc.fontSize(style.size).text(run.text, at, baseline, options);
         at += runWidth;
       }
       return width;

@@ -127,7 +127,7 @@ export function dayNotes(report: Report, parent: Element): void {
   const parts = [
     `Hours: ${hours.join("; ")}.`,
     record.soundRolls.length > 0 ? `Sound rolls: ${record.soundRolls.join(", ")}.` : "",
-    record.contacts.length > 0 ? `Who to ask: ${record.contacts.map((c) => `${c.role} ${c.text}`).join("; ")}.` : "",
+    record.contacts.length > 0 ? `Who to ask: ${record.contacts.map((c) => `${c.role}: ${c.text}`).join("; ")}.` : "",
   ].filter((part) => part !== "");
   report.flow.y += 8;
   paragraph(report, parent, parts.map(sentenceCase).join(" "), { after: 2 });

@@ -6,6 +6,7 @@ import { FORMULAS } from "../../optics/formulas.ts";
 import type { DaySummary, StopUsed } from "../../summary/types.ts";
 import { headLine, paragraph, sectionHead } from "../block.ts";
 import type { Element } from "../document.ts";
+import { formulaText } from "../formula-text.ts";
 import { lineHeight, type TextStyle } from "../ink.ts";
 import { type Report, TYPE } from "../report.ts";
 import { MISSING_SIGN } from "../runs.ts";
@@ -16,7 +17,7 @@ import { FOCUS_CAUTION, MASS_CAUTION } from "./lenses.ts";
 export const HOURS_CAUTION = "Working hours and meal times are a record, not a legal finding: agreements and local law decide.";
 
 /** Formulas that stand behind figures of this report, in its order. */
-const SHOWN: readonly string[] = [
+export const SHOWN: readonly string[] = [
   "object-distance",
   "hyperfocal",
   "depth-of-field",
@@ -26,7 +27,8 @@ const SHOWN: readonly string[] = [
   "focus-pull",
   "distortion-percent",
   "shading-stops",
-  "calibration",
+  "calibration-between-points",
+  "overscan",
   "shooting-ratio",
   "pages-in-eighths",
 ];
@@ -44,7 +46,8 @@ export function methodsSection(report: Report): void {
   const section = computed(report);
   formulas(report, section, SHOWN);
   files(report, section);
-  about(report, section, "H3", [FOCUS_CAUTION, MASS_CAUTION, HOURS_CAUTION]);
+  // the cautions stand with the figures: hours on the first page, focus and mass with the lenses
+  about(report, section, "H3", []);
 }
 
 /** What stands behind lens figures alone. */
@@ -138,8 +141,8 @@ function formulaParts(formula: (typeof FORMULAS)[number]): readonly { readonly t
   const about = [symbols === "" ? "" : `${symbols}.`, formula.validity].filter((t) => t !== "").join(" ");
   return [
     { text: formula.title, style: TYPE.sub },
-    { text: formula.expression, style: TYPE.body },
-    { text: about, style: TYPE.label },
+    { text: formulaText(formula.expression), style: TYPE.body },
+    { text: formulaText(about), style: TYPE.label },
     { text: `Source: ${formula.source}`, style: TYPE.source },
   ];
 }
@@ -148,7 +151,8 @@ function files(report: Report, parent: Element): void {
   const { flow, summary, doc } = report;
   if (summary.day.logs.length === 0 && summary.day.files.length === 0) return;
   flow.y += 10;
-  flow.need(90);
+  // the head and some ten files: fewer look like all of them
+  flow.need(Math.min(200, 60 + summary.day.files.length * 12.8));
   const section = element(doc, parent, "Sect");
   const { read, used, unmatched, rejected } = summary.rows;
   const says = `${plural(read, "log row")} read: ${thousands(used)} used, ${thousands(unmatched)} unmatched, ${thousands(rejected)} rejected.`;

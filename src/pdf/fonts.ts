@@ -4,7 +4,7 @@
  */
 import { createRequire } from "node:module";
 import type { Doc } from "./document.ts";
-import { layOutByPairs, type WordLayout } from "./shaping.ts";
+import { layOutByPairs, type TextLayout } from "./shaping.ts";
 
 const FACES = {
   sans: "DejaVuSansCondensed",
@@ -17,7 +17,7 @@ const FACES = {
 export type Face = keyof typeof FACES;
 
 /** What the font library of the PDF writer knows about a face; its own typings leave it out. */
-interface OpenFont extends WordLayout {
+interface OpenFont extends TextLayout {
   readonly font: { hasGlyphForCodePoint(codePoint: number): boolean };
 }
 
@@ -32,6 +32,8 @@ export function registerFaces(doc: Doc): void {
 export interface Faces {
   /** Makes a face the one that text is set in. */
   readonly use: (face: Face) => void;
+  /** Width of a text at one point of size. */
+  readonly width: (face: Face, text: string) => number;
   /** Whether a face can show a code point. */
   readonly has: (face: Face, codePoint: number) => boolean;
 }
@@ -50,6 +52,7 @@ export function openFaces(doc: Doc): Faces {
   };
   return {
     use: open,
+    width: (face, text) => open(face).layout(text).advanceWidth / 1000,
     has: (face, codePoint) => open(face).font.hasGlyphForCodePoint(codePoint),
   };
 }

@@ -1,11 +1,12 @@
 /** A take's figures as the words that tables and sheets print, each with its source. */
 import type { Source } from "../core/quantity.ts";
 import { NOT_CALCULATED, NOT_LOGGED, NOT_RECORDED } from "../format/absent.ts";
-import { dioptres, fps, kelvin } from "../format/amounts.ts";
+import { fps, kelvin } from "../format/amounts.ts";
 import { degrees, roll, shutter, tilt } from "../format/degrees.ts";
 import { type DistanceSystem, distance, distanceRange, millimetres, millimetresRange } from "../format/length.ts";
 import { fixed, trimmed } from "../format/number.ts";
 import { percent } from "../format/percent.ts";
+import { NBSP } from "../format/space.ts";
 import { stopRange, stops, transmittanceText } from "../format/stop.ts";
 import { durationText } from "../format/time.ts";
 import { listWords, sentenceCase } from "../format/words.ts";
@@ -170,7 +171,7 @@ export function calibrationNote(state: CalibrationState): string {
 /** The table's axes: millimetres, 1 / distance, T. */
 function axisText(axis: "focal" | "focus" | "stop", value: number): string {
   if (axis === "focal") return millimetres(round1(value));
-  return axis === "focus" ? dioptres(value) : `T${trimmed(value, 2)}`;
+  return axis === "focus" ? `${trimmed(value, 2)}${NBSP}1/m` : `T${trimmed(value, 2)}`;
 }
 
 function distortionText(t: TakeSummary): string | null {

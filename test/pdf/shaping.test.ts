@@ -2,7 +2,7 @@
 import { createRequire } from "node:module";
 import PDFDocument from "pdfkit";
 import { describe, expect, it } from "vitest";
-import { layOutByPairs, type WordLayout } from "../../src/pdf/shaping.ts";
+import { layOutByPairs, type TextLayout } from "../../src/pdf/shaping.ts";
 
 const FILES = ["Sans", "Sans-Bold", "Sans-Oblique", "Serif", "Serif-Italic"].map((name) => {
   const [family, cut] = name.split("-");
@@ -15,14 +15,14 @@ interface Laid {
   readonly advanceWidth: number;
 }
 
-function openFont(file: string): WordLayout {
+function openFont(file: string): TextLayout {
   const doc = new PDFDocument({ font: null as unknown as string });
   doc.font(createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${file}`));
-  return (doc as unknown as { readonly _font: WordLayout })._font;
+  return (doc as unknown as { readonly _font: TextLayout })._font;
 }
 
 /** Glyphs, and how far each moves the pen. */
-function laid(font: WordLayout, text: string): unknown {
+function laid(font: TextLayout, text: string): unknown {
   const { glyphs, positions, advanceWidth } = font.layoutRun(text) as unknown as Laid;
   return {
     glyphs: glyphs.map(({ id }) => id),

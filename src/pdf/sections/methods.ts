@@ -1,6 +1,6 @@
 /** How the figures were computed: what they rest on, the formulas, the input files, and what this document is. */
 import { areaMm } from "../../format/length.ts";
-import { significant, thousands } from "../../format/number.ts";
+import { significant } from "../../format/number.ts";
 import { listWords, plural } from "../../format/words.ts";
 import { FORMULAS } from "../../optics/formulas.ts";
 import type { DaySummary, StopUsed } from "../../summary/types.ts";
@@ -10,11 +10,9 @@ import { formulaText } from "../formula-text.ts";
 import { lineHeight, type TextStyle } from "../ink.ts";
 import { type Report, TYPE } from "../report.ts";
 import { MISSING_SIGN } from "../runs.ts";
-import { drawTable } from "../table.ts";
 import { element } from "../tags.ts";
+import { inputFiles } from "./input-files.ts";
 import { FOCUS_CAUTION, MASS_CAUTION } from "./lenses.ts";
-
-export const HOURS_CAUTION = "Working hours and meal times are a record, not a legal finding: agreements and local law decide.";
 
 /** Formulas that stand behind figures of this report, in its order. */
 export const SHOWN: readonly string[] = [
@@ -45,7 +43,7 @@ export const CLAIM = "written to PDF/A-3b, not certified";
 export function methodsSection(report: Report): void {
   const section = computed(report);
   formulas(report, section, SHOWN);
-  files(report, section);
+  inputFiles(report, section);
   // the cautions stand with the figures: hours on the first page, focus and mass with the lenses
   about(report, section, "H3", []);
 }
@@ -145,37 +143,6 @@ function formulaParts(formula: (typeof FORMULAS)[number]): readonly { readonly t
     { text: formulaText(about), style: TYPE.label },
     { text: `Source: ${formula.source}`, style: TYPE.source },
   ];
-}
-
-function files(report: Report, parent: Element): void {
-  const { flow, summary, doc } = report;
-  if (summary.day.logs.length === 0 && summary.day.files.length === 0) return;
-  flow.y += 10;
-  // the head and some ten files: fewer look like all of them
-  flow.need(Math.min(200, 60 + summary.day.files.length * 12.8));
-  const section = element(doc, parent, "Sect");
-  const { read, used, unmatched, rejected } = summary.rows;
-  const says = `${plural(read, "log row")} read: ${thousands(used)} used, ${thousands(unmatched)} unmatched, ${thousands(rejected)} rejected.`;
-  flow.y = headLine(report, section, "H3", "Input files", says, flow.sheet.left, flow.sheet.width, flow.y);
-  const logs = new Map(summary.day.logs.map((log) => [log.file, log]));
-  const width = flow.sheet.width - 4 * 46 - 76 - 5 * 7;
-  const columns = [
-    { head: "File", width },
-    { head: "Rows", width: 46, align: "end" },
-    { head: "Used", width: 46, align: "end" },
-    { head: "Unmatched", width: 46, align: "end" },
-    { head: "Rejected", width: 46, align: "end" },
-    { head: "SHA-256 begins", width: 76 },
-  ] as const;
-  const rows = summary.day.files.slice(0, 200).map((file) => {
-    const log = logs.get(file.file);
-    const counts = log === undefined ? ["", "", "", ""] : [log.read, log.used, log.unmatched, log.rejected].map(thousands);
-    return { cells: [{ text: file.file, style: TYPE.table }, ...counts, file.sha256.slice(0, 12)] };
-  });
-  drawTable(report, section, { columns: columns.slice(), rows, pad: 1.2 });
-  const more = summary.day.files.length - rows.length;
-  if (more > 0)
-    paragraph(report, section, `${plural(more, "more file")}: all are in the manifest of the build.`, { style: TYPE.label });
 }
 
 function about(report: Report, parent: Element, tag: "H2" | "H3", cautions: readonly string[]): void {

@@ -173,6 +173,7 @@ function lookSource(t: TakeSummary): string {
     case "inside":
       return `the lens's table${at}`;
     case "nearest":
+      if (state.axes.length === 0) return `nearest row of the lens's table, which has no values here${at}`;
       return `nearest point of the lens's table (beyond it in ${state.axes.map(({ axis }) => axis).join(", ")})${at}`;
     default:
       return sentence(state.reason);

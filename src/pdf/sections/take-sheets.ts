@@ -4,7 +4,7 @@ import type { TakeSummary } from "../../summary/types.ts";
 import { paragraph, sectionHead } from "../block.ts";
 import type { Element } from "../document.ts";
 import { drawHanging, type HangingLine, hangingHeight, MARGIN_WIDTH } from "../hanging.ts";
-import { lineHeight } from "../ink.ts";
+import { lineHeight, type TextStyle } from "../ink.ts";
 import type { Bookmark } from "../outline.ts";
 import { PRINT } from "../palette.ts";
 import { type Report, TYPE } from "../report.ts";
@@ -181,10 +181,11 @@ function roomFor({ flow }: Report, { take, height, ribbon, pulls }: Block): numb
  */
 function takeHead(report: Report, parent: Element, { summary: t }: NumberedTake, width: number): void {
   const { doc, ink, flow } = report;
-  const style = TYPE.head;
   const { left } = flow.sheet;
   const ringed = t.take.circled ? 3.5 : 0;
-  const camera = ink.width(t.take.camera, style) + 9 + 2 * ringed;
+  const room = (style: TextStyle) => width - ink.width(t.take.camera, style) - 9 - 2 * ringed;
+  const style = ink.width(t.take.take, TYPE.head) <= room(TYPE.head) ? TYPE.head : TYPE.strong;
+  const camera = width - room(style);
   const [number = ""] = ink.lines(t.take.take, style, Math.max(10, width - camera));
   const words = `${t.take.slate} take `;
   const beside = ink.width(words, TYPE.label) + ink.width(number, style) + camera <= width;

@@ -16,10 +16,9 @@ const COARSEST = 1.4;
 
 /** The unbroken runs of frames that have no value. */
 export function emptyRuns(values: Float64Array): Run[] {
-  return runsOf(
-    Uint8Array.from(values, (v) => (Number.isNaN(v) ? 1 : 0)),
-    1,
-  );
+  const empty = new Uint8Array(values.length);
+  for (let i = 0; i < empty.length; i++) if (Number.isNaN(at(values, i))) empty[i] = 1;
+  return runsOf(empty, 1);
 }
 
 /**
@@ -85,12 +84,14 @@ export function thin(points: Points, tolerance: number): Points {
   }
   for (let span = work.pop(); span !== undefined; span = work.pop()) {
     const [from, to] = span;
-    const width = at(xs, to) - at(xs, from);
-    const slope = width === 0 ? 0 : (at(ys, to) - at(ys, from)) / width;
+    const left = at(xs, from);
+    const level = at(ys, from);
+    const width = at(xs, to) - left;
+    const slope = width === 0 ? 0 : (at(ys, to) - level) / width;
     let worst = tolerance;
     let split = -1;
     for (let i = from + 1; i < to; i++) {
-      const off = Math.abs(at(ys, i) - at(ys, from) - slope * (at(xs, i) - at(xs, from)));
+      const off = Math.abs(at(ys, i) - level - slope * (at(xs, i) - left));
       if (off > worst) {
         worst = off;
         split = i;

@@ -1,5 +1,6 @@
 /** Heads and paragraphs: the plain parts of a page. */
 import type { Element } from "./document.ts";
+import { linesHere } from "./flow.ts";
 import { lineHeight, type TextStyle } from "./ink.ts";
 import { PRINT } from "./palette.ts";
 import { type Report, TYPE } from "./report.ts";
@@ -74,9 +75,12 @@ export function paragraph(report: Report, parent: Element, text: string, options
   let lines = ink.lines(text, style, options.width ?? flow.sheet.width);
   const made = element(doc, parent, options.tag ?? "P");
   while (lines.length > 0) {
-    if (flow.left() < step * Math.min(2, lines.length)) flow.newPage();
-    const fits = Math.max(1, Math.floor((flow.left() + 0.01) / step));
-    const here = lines.slice(0, fits);
+    let count = linesHere(lines.length, Math.floor((flow.left() + 0.01) / step));
+    if (count === 0) {
+      flow.newPage();
+      count = linesHere(lines.length, Math.floor((flow.left() + 0.01) / step));
+    }
+    const here = lines.slice(0, count);
     const top = flow.y;
     made.add(() => {
       here.forEach((line, i) => {

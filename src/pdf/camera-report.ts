@@ -13,7 +13,7 @@ import { type ReportOptions, writeReport } from "./write-report.ts";
 /** The bytes of the report: see `writeReport` for what holds of them. */
 export function cameraReport(summary: DaySummary, options: ReportOptions): Promise<Uint8Array> {
   return writeReport(summary, options, "Camera report", (report) => {
-    const allScenes = glance(report);
+    const allScenes = glance(report, "see Lenses");
     report.flow.newPage();
     contents(report, contentsEntries(summary, allScenes));
     setupSections(report);

@@ -73,6 +73,17 @@ export function attachFiles(doc: Doc, files: readonly Attachment[], date: Date):
   }
 }
 
+/**
+ * Draws one line of text in the current face, size and colour with its baseline at `y`. The library's own way there looks for
+ * columns, links and line ends, and measures the text twice more.
+ */
+export function drawFragment(doc: Doc, text: string, x: number, y: number, width: number): void {
+  const host = doc as unknown as {
+    _fragment(text: string, x: number, y: number, options: Readonly<Record<string, unknown>>): void;
+  };
+  host._fragment(text, x, y, { baseline: "alphabetic", textWidth: width, wordCount: 1, fill: true });
+}
+
 /** Ends the document and returns its bytes. */
 export function documentBytes(doc: Doc): Promise<Uint8Array> {
   return new Promise((resolve, reject) => {

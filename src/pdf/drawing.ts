@@ -79,12 +79,22 @@ function drawLabel(ink: Ink, item: Extract<DrawItem, { type: "text" }>, x: numbe
   const left = item.anchor === "start" ? at : item.anchor === "end" ? at - width : at - width / 2;
   // A label that does not fit the sheet stands in the table only: it is never shortened.
   if (left < sheet.left - 2 || left + width > sheet.right + 2) return;
-  const ground = tones.has("halo") ? PRINT.paper : tones.has("halo-band") ? PRINT.focusBand : null;
+  const ground = GROUNDS.find(([tone]) => tones.has(tone))?.[1] ?? null;
   if (ground !== null && item.text !== "") ink.box(left - 1, baseline - style.size * 0.8, width + 2, style.size, { fill: ground });
   ink.text(item.text, at, baseline, style, item.anchor);
 }
 
+/** What lies behind a label: the ground that the halo of the page has. */
+const GROUNDS = [
+  ["halo", PRINT.paper],
+  ["halo-p", PRINT.paper],
+  ["halo-band", PRINT.focusBand],
+  ["halo-plate", PRINT.plate],
+] as const;
+
 function labelStyle(tones: ReadonlySet<string>, size: number): TextStyle {
+  if (tones.has("t-ring")) return { face: "bold", size, color: PRINT.plateStop };
+  if (tones.has("t-mark")) return { face: "bold", size, color: PRINT.plateInk };
   const dark = tones.has("t-ink") || tones.has("t-b") || tones.has("t-cam");
   const color = tones.has("t-focus") ? PRINT.focus : tones.has("t-stop") ? PRINT.stop : dark ? PRINT.ink : PRINT.ink2;
   return { face: tones.has("t-b") ? "bold" : tones.has("t-cam") ? "serif" : "sans", size, color };

@@ -16,6 +16,18 @@ export interface Flow {
   readonly need: (height: number) => boolean;
 }
 
+/**
+ * How many of `total` lines of a text go on a page that has room for `fits`: all, or so many that neither the first nor the
+ * last line stands alone. 0: none, the text begins on the next page.
+ *
+ * @example linesHere(5, 4) // 3
+ */
+export function linesHere(total: number, fits: number): number {
+  if (total <= fits) return total;
+  const here = total - fits === 1 ? fits - 1 : fits;
+  return here < 2 ? 0 : here;
+}
+
 export function newFlow(doc: Doc, sheet: Sheet): Flow {
   let page = -1;
   const flow: Flow = {

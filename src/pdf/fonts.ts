@@ -4,6 +4,7 @@
  */
 import { createRequire } from "node:module";
 import type { Doc } from "./document.ts";
+import { layOutByPairs, type TextLayout } from "./shaping.ts";
 
 const FACES = {
   sans: "DejaVuSansCondensed",
@@ -16,7 +17,7 @@ const FACES = {
 export type Face = keyof typeof FACES;
 
 /** What the font library of the PDF writer knows about a face; its own typings leave it out. */
-interface OpenFont {
+interface OpenFont extends TextLayout {
   readonly font: { hasGlyphForCodePoint(codePoint: number): boolean };
 }
 
@@ -28,16 +29,30 @@ export function registerFaces(doc: Doc): void {
   }
 }
 
-/** Says for a face whether it can show a code point. */
-export function glyphTest(doc: Doc): (face: Face, codePoint: number) => boolean {
+export interface Faces {
+  /** Makes a face the one that text is set in. */
+  readonly use: (face: Face) => void;
+  /** Width of a text at one point of size. */
+  readonly width: (face: Face, text: string) => number;
+  /** Whether a face can show a code point. */
+  readonly has: (face: Face, codePoint: number) => boolean;
+}
+
+/** The faces of a document, each opened when it is first asked for. */
+export function openFaces(doc: Doc): Faces {
   const fonts = new Map<Face, OpenFont>();
-  return (face, codePoint) => {
-    let open = fonts.get(face);
-    if (open === undefined) {
-      doc.font(face);
-      open = (doc as unknown as { readonly _font: OpenFont })._font;
-      fonts.set(face, open);
-    }
-    return open.font.hasGlyphForCodePoint(codePoint);
+  const open = (face: Face): OpenFont => {
+    doc.font(face);
+    const known = fonts.get(face);
+    if (known !== undefined) return known;
+    const opened = (doc as unknown as { readonly _font: OpenFont })._font;
+    layOutByPairs(opened);
+    fonts.set(face, opened);
+    return opened;
+  };
+  return {
+    use: open,
+    width: (face, text) => open(face).layout(text).advanceWidth / 1000,
+    has: (face, codePoint) => open(face).font.hasGlyphForCodePoint(codePoint),
   };
 }

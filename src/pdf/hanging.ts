@@ -1,11 +1,12 @@
 /** Lines with a word in the margin and a text that hangs beside it: measured first, so that what belongs together stays on one page. */
 import type { Element } from "./document.ts";
+import { linesHere } from "./flow.ts";
 import { lineHeight, type TextStyle } from "./ink.ts";
 import { type Report, TYPE } from "./report.ts";
 import { element, link } from "./tags.ts";
 
 /** Width of the margin in points. */
-export const MARGIN_WIDTH = 62;
+export const MARGIN_WIDTH = 66;
 const AFTER = 0.8;
 const STEP = lineHeight(TYPE.table);
 
@@ -42,8 +43,12 @@ function drawLine(report: Report, parent: Element, { label, text, style = TYPE.s
   const made = element(doc, parent, "P");
   let first = true;
   while (lines.length > 0) {
-    if (flow.left() < STEP * Math.min(2, lines.length)) flow.newPage();
-    const here = lines.slice(0, Math.max(1, Math.floor((flow.left() + 0.01) / STEP)));
+    let count = linesHere(lines.length, Math.floor((flow.left() + 0.01) / STEP));
+    if (count === 0) {
+      flow.newPage();
+      count = linesHere(lines.length, Math.floor((flow.left() + 0.01) / STEP));
+    }
+    const here = lines.slice(0, count);
     const top = flow.y;
     const withLabel = first;
     made.add(() => {

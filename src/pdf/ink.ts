@@ -1,6 +1,6 @@
 /** Drawing and measuring text. Positions are points from the top left of the page; text stands on its baseline. */
-import type { Doc } from "./document.ts";
-import { type Face, glyphTest } from "./fonts.ts";
+import { type Doc, drawFragment } from "./document.ts";
+import { type Face, openFaces } from "./fonts.ts";
 import { PRINT } from "./palette.ts";
 import { cleanText, MISSING_SIGN, type TextRun, textRuns } from "./runs.ts";
 import { wrapText } from "./wrap.ts";
@@ -10,6 +10,12 @@ export interface TextStyle {
   /** Points. */
   readonly size: number;
   readonly color: string;
+}
+
+/** Runs from left to right; widths at one point of size. */
+interface Line {
+  readonly runs: readonly (TextRun & { readonly width: number })[];
+  readonly width: number;
 }
 
 export type Anchor = "start" | "middle" | "end";
@@ -34,52 +40,43 @@ export function lineHeight(style: TextStyle): number {
 }
 
 export function newInk(doc: Doc): Ink {
-  const has = glyphTest(doc);
-  const runCache = new Map<string, readonly TextRun[]>();
-  const widthCache = new Map<string, number>();
+  const faces = openFaces(doc);
+  const cache = new Map<Face, Map<string, Line>>();
   let missing = false;
 
-  function runsOf(text: string, face: Face): readonly TextRun[] {
-    const key = `${face} ${text}`;
-    const known = runCache.get(key);
+  /** A line laid out in a face, for whatever size: lines come again and again while a page is measured. */
+  function lineOf(text: string, face: Face): Line {
+    let lines = cache.get(face);
+    if (lines === undefined) {
+      lines = new Map();
+      cache.set(face, lines);
+    }
+    const known = lines.get(text);
     if (known !== undefined) return known;
     const clean = cleanText(text);
-    const runs = textRuns(clean, face, has);
+    const runs = textRuns(clean, face, faces.has).map((run) => ({ ...run, width: faces.width(run.face, run.text) }));
     if (!missing && !clean.includes(MISSING_SIGN)) missing = runs.some((run) => run.text.includes(MISSING_SIGN));
-    runCache.set(key, runs);
-    return runs;
+    const line = { runs, width: runs.reduce((sum, { width }) => sum + width, 0) };
+    lines.set(text, line);
+    return line;
   }
 
-  /** Width at one point of size, in the size-independent way that faces scale. */
-  function unitWidth(run: TextRun): number {
-    const key = `${run.face} ${run.text}`;
-    let width = widthCache.get(key);
-    if (width === undefined) {
-      width = doc.font(run.face).fontSize(1).widthOfString(run.text);
-      widthCache.set(key, width);
-    }
-    return width;
-  }
-
-  function measure(text: string, style: TextStyle): number {
-    let width = 0;
-    for (const run of runsOf(text, style.face)) width += unitWidth(run);
-    return width * style.size;
-  }
+  const measure = (text: string, style: TextStyle): number => lineOf(text, style.face).width * style.size;
 
   return {
     doc,
     width: measure,
     lines: (text, style, width) => wrapText(text, width, (part) => measure(part, style)),
     text(text, x, baseline, style, anchor = "start") {
-      const runs = runsOf(text, style.face);
+      const { runs } = lineOf(text, style.face);
       const width = measure(text, style);
       let at = anchor === "start" ? x : anchor === "end" ? x - width : x - width / 2;
       doc.fillColor(style.color);
+      doc.fontSize(style.size);
       for (const run of runs) {
-        const runWidth = unitWidth(run) * style.size;
-        const options = { lineBreak: false, baseline: "alphabetic", textWidth: runWidth, wordCount: 1 } as const;
-        doc.font(run.face).fontSize(style.size).text(run.text, at, baseline, options);
+        const runWidth = run.width * style.size;
+        faces.use(run.face);
+        drawFragment(doc, run.text, at, baseline, runWidth);
         at += runWidth;
       }
       return width;

@@ -46,6 +46,8 @@ export interface TableOptions {
   readonly gap?: number;
   /** Space above and below the text of a row. */
   readonly pad?: number;
+  /** What the table is of, above its head on later pages. */
+  readonly continued?: string;
   /** Column (0-based) under which the line below a row begins; the second if not given. */
   readonly belowColumn?: number;
 }
@@ -69,15 +71,24 @@ export interface Frame {
   readonly pad: number;
   readonly belowColumn: number;
   readonly headHeight: number;
+  readonly continued: string;
 }
+
+/** Points that a column of figures gives up before one of text. */
+const BEFORE_TEXT = 4;
+/** Points of a large table that stand together with its head. */
+const BEGINNING = 40;
 
 export const STEP = lineHeight(TYPE.table);
 
 export function frameOf(report: Report, options: TableOptions): Frame {
   const gap = options.gap ?? 7;
   let x = options.x ?? report.flow.sheet.left;
-  const columns = options.columns.map((column) => {
-    const placed = { ...column, x };
+  const columns = options.columns.map((column, i) => {
+    const next = options.columns[i + 1];
+    // figures that end at the right need more room before a text that begins at the left
+    const meets = column.align === "end" && next !== undefined && next.align !== "end";
+    const placed = { ...column, x, width: column.width - (meets ? BEFORE_TEXT : 0) };
     x += column.width + gap;
     return placed;
   });
@@ -89,6 +100,7 @@ export function frameOf(report: Report, options: TableOptions): Frame {
     pad: options.pad ?? 2.6,
     belowColumn: options.belowColumn ?? 1,
     headHeight: lines * STEP + 4,
+    continued: options.continued ?? "",
   };
 }
 
@@ -124,11 +136,15 @@ export function heightOf(frame: Frame, laid: Laid | undefined): number {
   return laid.count * stepOf(laid) + laid.below.length * STEP + 2 * frame.pad;
 }
 
-/** What must stand on one page: a small table whole, of a large one the head and the first row. */
+/** What must stand on one page: a small table whole, of a large one, or one that may be continued, its beginning. */
 export function heightTogether(frame: Frame, laid: readonly Laid[]): number {
   const whole = laid.reduce((sum, row) => sum + heightOf(frame, row), frame.headHeight);
   const { sheet } = frame.report.flow;
-  if (whole < (sheet.bottom - sheet.top) / 4) return whole;
-  const [first, second] = laid;
-  return frame.headHeight + heightOf(frame, first) + heightOf(frame, first?.row.group === true ? second : undefined);
+  if (frame.continued === "" && whole < (sheet.bottom - sheet.top) / 4) return whole;
+  let beginning = frame.headHeight;
+  for (const row of laid) {
+    beginning += heightOf(frame, row);
+    if (beginning >= frame.headHeight + BEGINNING && row.row.group !== true) break;
+  }
+  return beginning;
 }

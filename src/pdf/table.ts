@@ -41,7 +41,9 @@ export function drawTable(report: Report, parent: Element, options: TableOptions
   drawHead(frame, header);
   const body = element(doc, table, "TBody");
   laid.forEach((row, i) => {
-    drawRow(frame, body, row, row.row.group === true ? laid[i + 1] : undefined);
+    // no row stands alone on a page: neither that of a group nor the last one
+    const keep = row.row.group === true || (i > 0 && i === laid.length - 2);
+    drawRow(frame, body, row, keep ? laid[i + 1] : undefined);
   });
 }
 
@@ -76,8 +78,8 @@ function drawRow(frame: Frame, body: Element, laid: Laid, keepWith: Laid | undef
   const height = heightOf(frame, laid);
   const sheetHeight = flow.sheet.bottom - flow.sheet.top;
   const keep = height + (keepWith === undefined ? 0 : heightOf(frame, keepWith));
-  if (flow.left() < keep && height < sheetHeight / 2) nextPage(frame);
-  else if (flow.left() < stepOf(laid) * 2 + 2 * frame.pad) nextPage(frame);
+  if (flow.left() < keep && keep < sheetHeight / 2) nextPage(frame);
+  else if (flow.left() < height && (height < sheetHeight / 2 || flow.left() < stepOf(laid) * 2 + 2 * frame.pad)) nextPage(frame);
   const left = frame.columns[0]?.x ?? 0;
   if (laid.row.total === true) artifact(doc, () => ink.line(left, flow.y, frame.right, flow.y, PRINT.ink, 0.75));
   laid.row.drawn?.(flow.y);
@@ -98,7 +100,12 @@ function drawRow(frame: Frame, body: Element, laid: Laid, keepWith: Laid | undef
 }
 
 function nextPage(frame: Frame): void {
-  frame.report.flow.newPage();
+  const { doc, ink, flow } = frame.report;
+  flow.newPage();
+  if (frame.continued !== "") {
+    artifact(doc, () => ink.text(frame.continued, frame.columns[0]?.x ?? 0, flow.y + 9, TYPE.label));
+    flow.y += STEP + 4;
+  }
   drawHead(frame, null);
 }
 

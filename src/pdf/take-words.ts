@@ -6,6 +6,7 @@ import { degrees, roll, shutter, tilt } from "../format/degrees.ts";
 import { type DistanceSystem, distance, distanceRange, millimetres, millimetresRange } from "../format/length.ts";
 import { fixed, trimmed } from "../format/number.ts";
 import { percent } from "../format/percent.ts";
+import { NBSP } from "../format/space.ts";
 import { stopRange, stops, transmittanceText } from "../format/stop.ts";
 import { durationText } from "../format/time.ts";
 import { listWords, sentenceCase } from "../format/words.ts";
@@ -20,8 +21,8 @@ export interface WordedFigure {
   readonly source: string | null;
 }
 
-/** Where the figures of a take's row come from, and what the row has no column for. */
-export function sourcesSentence(t: TakeSummary): string {
+/** Where the figures of a take's row come from, and what the row has no column for, without a full stop. */
+export function sourcesWords(t: TakeSummary): string {
   const { take } = t;
   const named: readonly (readonly [string, Source | null])[] = [
     ["timecode", t.timecodeIn === null ? null : take.note?.tcIn == null ? "logged" : "noted"],
@@ -38,9 +39,8 @@ export function sourcesSentence(t: TakeSummary): string {
     ...bySource,
     ...(take.lens?.serial == null ? [] : [`serial ${take.lens.serial}`]),
     ...(take.roll === null ? [] : [`roll ${take.roll}`]),
-    ...(t.timecodeOut === null ? [] : [`out ${t.timecodeOut}`]),
   ];
-  return parts.length === 0 ? `${sentenceCase(NOT_RECORDED)}.` : `${sentenceCase(parts.join("; "))}.`;
+  return sentenceCase(parts.length === 0 ? NOT_RECORDED : parts.join("; "));
 }
 
 export function lengthText(t: TakeSummary): string {
@@ -163,8 +163,15 @@ export function stopUsedText(t: TakeSummary): string {
 export function calibrationNote(state: CalibrationState): string {
   if (state.kind === "none") return state.reason;
   if (state.kind !== "nearest") return "";
-  const axes = state.axes.map(({ axis, asked, used }) => `${axis} ${trimmed(asked, 2)} asked, ${trimmed(used, 2)} used`);
+  if (state.axes.length === 0) return "the lens's table has no values here, its nearest row is shown";
+  const axes = state.axes.map(({ axis, asked, used }) => `${axis} ${axisText(axis, asked)} asked, ${axisText(axis, used)} used`);
   return `beyond the lens's table (${axes.join("; ")}), the nearest point is shown`;
+}
+
+/** The table's axes: millimetres, 1 / distance, T. */
+function axisText(axis: "focal" | "focus" | "stop", value: number): string {
+  if (axis === "focal") return millimetres(round1(value));
+  return axis === "focus" ? `${trimmed(value, 2)}${NBSP}1/m` : `T${trimmed(value, 2)}`;
 }
 
 function distortionText(t: TakeSummary): string | null {

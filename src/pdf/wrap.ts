@@ -17,16 +17,19 @@ function wrapParagraph(text: string, width: number, measure: (text: string) => n
   if (measure(text) <= width) return [text];
   const lines: string[] = [];
   let line = "";
+  // word by word: measuring every beginning of a paragraph would cost its square
+  let used = 0;
   for (const word of text.split(/[ \t]+/)) {
-    const longer = line === "" ? word : `${line} ${word}`;
-    if (measure(longer) <= width) {
-      line = longer;
+    if (used + measure(word) <= width) {
+      line = line === "" ? word : `${line} ${word}`;
+      used += measure(`${word} `);
       continue;
     }
     if (line !== "") lines.push(line);
     const pieces = measure(word) <= width ? [word] : cutWord(word, width, measure);
     lines.push(...pieces.slice(0, -1));
     line = pieces.at(-1) ?? "";
+    used = measure(`${line} `);
   }
   lines.push(line);
   return lines;

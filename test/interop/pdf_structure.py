@@ -56,11 +56,28 @@ def look(checks, path):
         checks.check(f"{name}: a link element a link", kinds.count("/Link") == len(links) > 0, (kinds.count("/Link"), len(links)))
         places = reader.named_destinations
         checks.check(f"{name}: links lead somewhere", all(a["/A"]["/D"] in places for a in links))
+        checks.check(f"{name}: links lead to what they name", misled(reader, links) == [], misled(reader, links)[:4])
         checks.check(f"{name}: has contents", "/TOC" in kinds and "/TOCI" in kinds)
         checks.check(f"{name}: cells lie in rows", cells_in_rows(root["/StructTreeRoot"]))
         text = "\n".join(page.extract_text() for page in reader.pages)
         checks.check(f"{name}: its text can be read", len(text) > 500, len(text))
         checks.check(f"{name}: every page has text", all(page.extract_text().strip() for page in reader.pages))
+
+
+def misled(reader, links):
+    """Links of the contents and the take tables whose page does not hold the words that they promise."""
+    texts = {}
+    wrong = []
+    for link in links:
+        page = reader.get_destination_page_number(reader.named_destinations[link["/A"]["/D"]])
+        if page not in texts:
+            texts[page] = " ".join(reader.pages[page].extract_text().split())
+        said = " ".join(str(link["/Contents"]).split())
+        # "33B take 1 A: go to its focus" leads to the head of that take, "Plate sheet of slate 33B" and "Plate sheets" to a sheet
+        wanted = said.split(": go to")[0].replace("Plate sheet of slate", "Plate sheet").replace("Plate sheets", "Plate sheet")
+        if page is None or wanted not in texts[page]:
+            wrong.append((said, page))
+    return wrong
 
 
 def children(node):

@@ -20,19 +20,24 @@ const FINDINGS_SHOWN = 5;
 const GUTTER = 24;
 
 /** Two columns of equal top; the lower end of the longer one is where the page goes on. */
-export function lensesAndFindings(report: Report, parent: Element): void {
+export function lensesAndFindings(report: Report, parent: Element, allLenses: string): void {
   const { flow } = report;
   const column = (flow.sheet.width - GUTTER) / 2;
   flow.need(150);
   const top = flow.y;
-  lensColumn(report, parent, flow.sheet.left, column);
+  lensColumn(report, parent, { x: flow.sheet.left, width: column }, allLenses);
   const lensEnd = flow.y;
   flow.y = top;
   findingColumn(report, parent, flow.sheet.left + column + GUTTER, column);
   flow.y = Math.max(flow.y, lensEnd);
 }
 
-function lensColumn(report: Report, parent: Element, x: number, width: number): void {
+function lensColumn(
+  report: Report,
+  parent: Element,
+  { x, width }: { readonly x: number; readonly width: number },
+  allLenses: string,
+): void {
   const { doc, flow, summary } = report;
   const section = element(doc, parent, "Sect");
   flow.y = headLine(report, section, "H2", "Lens use", "Minutes of media, all cameras.", x, width, flow.y);
@@ -57,7 +62,8 @@ function lensColumn(report: Report, parent: Element, x: number, width: number): 
       ],
     };
   });
-  if (sorted.length > LENSES_SHOWN) rows.push({ cells: [`${sorted.length - LENSES_SHOWN} more`, "see Lenses", "", "", ""] });
+  if (sorted.length > LENSES_SHOWN)
+    rows.push({ group: true, cells: [{ text: `${sorted.length - LENSES_SHOWN} more, ${allLenses}`, style: TYPE.table }] });
   if (sorted.length === 0) rows.push({ cells: [NOT_RECORDED, "", "", "", ""] });
   const columns = [
     { head: "Lens", width: 68 },
@@ -127,7 +133,7 @@ export function dayNotes(report: Report, parent: Element): void {
   const parts = [
     `Hours: ${hours.join("; ")}.`,
     record.soundRolls.length > 0 ? `Sound rolls: ${record.soundRolls.join(", ")}.` : "",
-    record.contacts.length > 0 ? `Who to ask: ${record.contacts.map((c) => `${c.role} ${c.text}`).join("; ")}.` : "",
+    record.contacts.length > 0 ? `Who to ask: ${record.contacts.map((c) => `${c.role}: ${c.text}`).join("; ")}.` : "",
   ].filter((part) => part !== "");
   report.flow.y += 8;
   paragraph(report, parent, parts.map(sentenceCase).join(" "), { after: 2 });

@@ -8,8 +8,12 @@ import { SCENES_ON_FIRST_PAGE, scenesAndPages } from "./glance-scenes.ts";
 export const SCENES_TITLE = "Scenes and pages, all";
 export const SCENES_TARGET = "scenes";
 
-/** Draws the page, and a page of all scenes where they do not fit the first; says whether there is one. */
-export function glance(report: Report): boolean {
+/**
+ * Draws the page, and a page of all scenes where they do not fit the first; says whether there is one.
+ *
+ * @param lenses where the lenses that do not fit are listed
+ */
+export function glance(report: Report, lenses: string): boolean {
   const { doc, flow, root, places } = report;
   report.bookmark.add("The day at a glance", flow.sheet.top - 36);
   const section = element(doc, root, "Sect");
@@ -17,7 +21,7 @@ export function glance(report: Report): boolean {
   flow.y += 16;
   const complete = scenesAndPages(report, section, SCENES_ON_FIRST_PAGE);
   flow.y += 16;
-  lensesAndFindings(report, section);
+  lensesAndFindings(report, section, lenses);
   dayNotes(report, section);
   signatureLines(report, section);
   if (complete) return false;

@@ -1,22 +1,21 @@
 /** How the figures were computed: what they rest on, the formulas, the input files, and what this document is. */
 import { areaMm } from "../../format/length.ts";
-import { significant, thousands } from "../../format/number.ts";
+import { significant } from "../../format/number.ts";
 import { listWords, plural } from "../../format/words.ts";
 import { FORMULAS } from "../../optics/formulas.ts";
 import type { DaySummary, StopUsed } from "../../summary/types.ts";
 import { headLine, paragraph, sectionHead } from "../block.ts";
 import type { Element } from "../document.ts";
+import { formulaText } from "../formula-text.ts";
 import { lineHeight, type TextStyle } from "../ink.ts";
 import { type Report, TYPE } from "../report.ts";
 import { MISSING_SIGN } from "../runs.ts";
-import { drawTable } from "../table.ts";
 import { element } from "../tags.ts";
+import { inputFiles } from "./input-files.ts";
 import { FOCUS_CAUTION, MASS_CAUTION } from "./lenses.ts";
 
-export const HOURS_CAUTION = "Working hours and meal times are a record, not a legal finding: agreements and local law decide.";
-
 /** Formulas that stand behind figures of this report, in its order. */
-const SHOWN: readonly string[] = [
+export const SHOWN: readonly string[] = [
   "object-distance",
   "hyperfocal",
   "depth-of-field",
@@ -26,7 +25,8 @@ const SHOWN: readonly string[] = [
   "focus-pull",
   "distortion-percent",
   "shading-stops",
-  "calibration",
+  "calibration-between-points",
+  "overscan",
   "shooting-ratio",
   "pages-in-eighths",
 ];
@@ -43,8 +43,9 @@ export const CLAIM = "written to PDF/A-3b, not certified";
 export function methodsSection(report: Report): void {
   const section = computed(report);
   formulas(report, section, SHOWN);
-  files(report, section);
-  about(report, section, "H3", [FOCUS_CAUTION, MASS_CAUTION, HOURS_CAUTION]);
+  inputFiles(report, section);
+  // the cautions stand with the figures: hours on the first page, focus and mass with the lenses
+  about(report, section, "H3", []);
 }
 
 /** What stands behind lens figures alone. */
@@ -138,40 +139,10 @@ function formulaParts(formula: (typeof FORMULAS)[number]): readonly { readonly t
   const about = [symbols === "" ? "" : `${symbols}.`, formula.validity].filter((t) => t !== "").join(" ");
   return [
     { text: formula.title, style: TYPE.sub },
-    { text: formula.expression, style: TYPE.body },
-    { text: about, style: TYPE.label },
+    { text: formulaText(formula.expression), style: TYPE.body },
+    { text: formulaText(about), style: TYPE.label },
     { text: `Source: ${formula.source}`, style: TYPE.source },
   ];
-}
-
-function files(report: Report, parent: Element): void {
-  const { flow, summary, doc } = report;
-  if (summary.day.logs.length === 0 && summary.day.files.length === 0) return;
-  flow.y += 10;
-  flow.need(90);
-  const section = element(doc, parent, "Sect");
-  const { read, used, unmatched, rejected } = summary.rows;
-  const says = `${plural(read, "log row")} read: ${thousands(used)} used, ${thousands(unmatched)} unmatched, ${thousands(rejected)} rejected.`;
-  flow.y = headLine(report, section, "H3", "Input files", says, flow.sheet.left, flow.sheet.width, flow.y);
-  const logs = new Map(summary.day.logs.map((log) => [log.file, log]));
-  const width = flow.sheet.width - 4 * 46 - 76 - 5 * 7;
-  const columns = [
-    { head: "File", width },
-    { head: "Rows", width: 46, align: "end" },
-    { head: "Used", width: 46, align: "end" },
-    { head: "Unmatched", width: 46, align: "end" },
-    { head: "Rejected", width: 46, align: "end" },
-    { head: "SHA-256 begins", width: 76 },
-  ] as const;
-  const rows = summary.day.files.slice(0, 200).map((file) => {
-    const log = logs.get(file.file);
-    const counts = log === undefined ? ["", "", "", ""] : [log.read, log.used, log.unmatched, log.rejected].map(thousands);
-    return { cells: [{ text: file.file, style: TYPE.table }, ...counts, file.sha256.slice(0, 12)] };
-  });
-  drawTable(report, section, { columns: columns.slice(), rows, pad: 1.2 });
-  const more = summary.day.files.length - rows.length;
-  if (more > 0)
-    paragraph(report, section, `${plural(more, "more file")}: all are in the manifest of the build.`, { style: TYPE.label });
 }
 
 function about(report: Report, parent: Element, tag: "H2" | "H3", cautions: readonly string[]): void {

@@ -55,11 +55,11 @@ function cameraRows(distances: DistanceSystem): readonly PlateRow[] {
     {
       term: "Height, tilt, roll",
       text: (t) =>
-        [
-          from(t.cameraHeightM, (m) => `lens ${distance(m, distances)} high`, "height"),
-          from(t.tiltDeg, (d) => tilt(d), "tilt"),
-          from(t.rollDeg, (d) => roll(d), "roll"),
-        ].join("; "),
+        withSources([
+          { figure: t.cameraHeightM, term: "lens height", write: (m) => distance(m, distances) },
+          { figure: t.tiltDeg, term: "tilt", write: tilt },
+          { figure: t.rollDeg, term: "roll", write: roll },
+        ]),
     },
     { term: "Subject", text: (t) => noted(t.subjectM, (m) => distance(m, distances)) },
     { term: "Filters, ND", text: (t) => `${t.filters ?? `filters ${NOT_RECORDED}`}; ${ndText(t)}` },
@@ -106,9 +106,9 @@ function lensRows(distances: DistanceSystem): readonly PlateRow[] {
     { term: "Focal length", text: (t) => sourced(focalText(t), t.focal?.source) },
     { term: "Stop", text: (t) => sourced(stopText(t), t.tStop?.source) },
     { term: "Focus", text: (t) => sourced(focusText(t, distances), t.focus?.source) },
-    { term: "Sharp, shallowest", text: (t) => sharpText(t, distances) },
+    { term: "Shallowest depth", text: (t) => sharpText(t, distances) },
     {
-      term: "Sharpness rests on",
+      term: "Depth rests on",
       text: (t) => {
         const coc = t.take.circleOfConfusionMm;
         return t.depthOfField === null || coc === null
@@ -173,6 +173,7 @@ function lookSource(t: TakeSummary): string {
     case "inside":
       return `the lens's table${at}`;
     case "nearest":
+      if (state.axes.length === 0) return `nearest row of the lens's table, which has no values here${at}`;
       return `nearest point of the lens's table (beyond it in ${state.axes.map(({ axis }) => axis).join(", ")})${at}`;
     default:
       return sentence(state.reason);
@@ -189,12 +190,21 @@ function ndText(t: TakeSummary): string {
   return t.ndStops === null ? `ND ${NOT_RECORDED}` : `ND ${stops(t.ndStops)}`;
 }
 
-function from(
-  figure: { readonly value: number; readonly source: string } | null,
-  write: (value: number) => string,
-  term: string,
-): string {
-  return figure === null ? `${term} ${NOT_RECORDED}` : `${write(figure.value)} (${figure.source})`;
+interface SourcedTerm {
+  readonly figure: { readonly value: number; readonly source: string } | null;
+  readonly term: string;
+  readonly write: (value: number) => string;
+}
+
+/** "lens height 1.55 m, tilt 1.5° down (noted); roll not recorded": a source once for all that have it. */
+function withSources(terms: readonly SourcedTerm[]): string {
+  const sources = [...new Set(terms.map(({ figure }) => figure?.source ?? null))];
+  const clauses = sources.map((source) => {
+    const mine = terms.filter(({ figure }) => (figure?.source ?? null) === source);
+    const words = mine.map(({ figure, term, write }) => `${term} ${figure === null ? NOT_RECORDED : write(figure.value)}`);
+    return `${words.join(", ")}${source === null ? "" : ` (${source})`}`;
+  });
+  return clauses.join("; ");
 }
 
 function noted<T>(value: T | null, write: (value: T) => string): string {

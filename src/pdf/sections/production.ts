@@ -10,15 +10,16 @@ import { lensText } from "../take-words.ts";
 import { type SlateTakes, takesBySlate } from "../totals.ts";
 import { findingsSection } from "./findings.ts";
 import { glance } from "./glance.ts";
-import { aboutSection, HOURS_CAUTION } from "./methods.ts";
+import { aboutSection } from "./methods.ts";
 
 export function productionReport(report: Report): void {
-  glance(report);
+  glance(report, "in the camera report");
   report.flow.newPage();
   setupsTable(report);
   // a remark asks nothing of the office; the camera report has it
   findingsSection(report, (finding) => finding.severity !== "remark");
-  aboutSection(report, [HOURS_CAUTION]);
+  // the caution on hours stands with them on the first page
+  aboutSection(report, []);
 }
 
 function setupsTable(report: Report): void {

@@ -1,25 +1,20 @@
 /** Below a take's ribbon: its pulls, and what else is known of it, by where it comes from. */
 import { openFindings } from "../../core/finding.ts";
-import { NOT_CALCULATED, NOT_RECORDED } from "../../format/absent.ts";
+import { NOT_CALCULATED } from "../../format/absent.ts";
 import { dioptres } from "../../format/amounts.ts";
 import { type DistanceSystem, distance, distanceNumber, distanceUnit } from "../../format/length.ts";
 import { fixed, thousands } from "../../format/number.ts";
 import { share } from "../../format/percent.ts";
 import { listWords, plural, sentenceCase } from "../../format/words.ts";
 import type { PullFigures, TakeSummary } from "../../summary/types.ts";
+import { takeName } from "../../view/names.ts";
 import type { Element } from "../document.ts";
 import { messageSentence, SEVERITY_WORDS, severityStyle, worstFirst } from "../finding-words.ts";
 import type { HangingLine } from "../hanging.ts";
 import type { Report } from "../report.ts";
 import { drawTable, type TableOptions, tableHeight } from "../table.ts";
-import {
-  calculatedFigures,
-  calibrationNote,
-  frameTimecode,
-  notedFigures,
-  sourcesSentence,
-  type WordedFigure,
-} from "../take-words.ts";
+import { frameTimecode } from "../take-words.ts";
+import { absentOf, FIGURE_GROUPS, figuresOf, sourcesOf, type TakeFact } from "./take-facts.ts";
 
 const FINDINGS_SHOWN = 4;
 
@@ -70,41 +65,54 @@ function pullsTable(report: Report, t: TakeSummary): TableOptions | null {
       fixed(pull.peakDioptresPerSecond, 2),
     ],
   }));
-  return { columns: columns.slice(), rows, pad: 0.8, gap: 6 };
+  return { columns: columns.slice(), rows, pad: 0.8, gap: 6, continued: `${takeName(t.take)}, continued` };
 }
 
 function depthsOf(pull: PullFigures): string {
   return pull.extentDepths === null ? NOT_CALCULATED : fixed(pull.extentDepths, 1);
 }
 
-/** Sources, log, noted, kit, calculated, absent, findings: one hanging line each, whatever there is. */
-export function takeNotes(report: Report, t: TakeSummary): readonly HangingLine[] {
-  const { distances } = report.summary.show;
-  const figures = [...notedFigures(t, distances), ...calculatedFigures(t, distances)];
-  const absent = absentWords(t, figures);
+/** Sources, log, noted, kit, calculated, absent, findings: one hanging line each; of the facts only those given. */
+export function takeNotes(t: TakeSummary, facts: readonly TakeFact[]): readonly HangingLine[] {
+  const absent = absentOf(facts);
+  const look = figuresOf(facts, "lens look");
   return [
-    { label: "Sources", text: sourcesSentence(t) },
-    { label: "Log", text: logWords(t) },
-    ...(["logged", "noted", "kit", "calculated"] as const).flatMap((source) => {
-      const mine = figures.filter((f) => f.source === source);
-      return mine.length === 0 ? [] : [{ label: sentenceCase(source), text: sentenceOf(mine) }];
-    }),
+    ...sourcesLine(t, facts),
+    { label: "Log", text: logLine(t, facts) },
+    ...FIGURE_GROUPS.flatMap((group) => figuresLine(facts, group)),
     ...(absent === "" ? [] : [{ label: "Absent", text: absent }]),
+    ...(look === "" ? [] : [{ label: "Lens look", text: `${sentenceCase(look)}.` }]),
     ...takeFindings(t),
   ];
 }
 
-/** A take in few lines: its pulls are a sentence, nothing is worked out. */
-export function shortNotes(report: Report, t: TakeSummary): readonly HangingLine[] {
+/** A take in few lines: its pulls are a sentence; of the facts only those given. */
+export function shortNotes(report: Report, t: TakeSummary, facts: readonly TakeFact[]): readonly HangingLine[] {
   const { distances } = report.summary.show;
-  const noted = notedFigures(t, distances).filter((f) => f.source === "noted");
   return [
-    { label: "Sources", text: sourcesSentence(t) },
+    ...sourcesLine(t, facts),
     ...(t.pulls !== null && t.pulls.length > 0 ? [{ label: "Pulls", text: pullsSentence(t, distances) }] : []),
-    ...(t.take.track === null || t.gaps.length > 0 ? [{ label: "Log", text: logWords(t) }] : []),
-    ...(noted.length > 0 ? [{ label: "Noted", text: sentenceOf(noted) }] : []),
+    ...(t.take.track === null || t.gaps.length > 0 || sourcesOf(facts) === "" ? [{ label: "Log", text: logLine(t, facts) }] : []),
+    ...figuresLine(facts, "noted"),
     ...takeFindings(t),
   ];
+}
+
+function sourcesLine(t: TakeSummary, facts: readonly TakeFact[]): readonly HangingLine[] {
+  const sources = sourcesOf(facts);
+  const out = t.timecodeOut === null ? "" : `; out ${t.timecodeOut}`;
+  return sources === "" ? [] : [{ label: "Sources", text: `${sources}${out}.` }];
+}
+
+function figuresLine(facts: readonly TakeFact[], group: (typeof FIGURE_GROUPS)[number]): readonly HangingLine[] {
+  const text = figuresOf(facts, group);
+  return text === "" ? [] : [{ label: sentenceCase(group), text: `${sentenceCase(text)}.` }];
+}
+
+/** What was logged; the end of the take where no line of sources says it. */
+function logLine(t: TakeSummary, facts: readonly TakeFact[]): string {
+  const out = sourcesOf(facts) !== "" || t.timecodeOut === null ? "" : ` Out ${t.timecodeOut}.`;
+  return `${logWords(t)}${out}`;
 }
 
 function pullsSentence(t: TakeSummary, distances: DistanceSystem): string {
@@ -126,22 +134,6 @@ function takeFindings(t: TakeSummary): readonly HangingLine[] {
   }));
   const more = findings.length - shown.length;
   return more <= 0 ? shown : [...shown, { label: "More", text: `${plural(more, "finding")} of this take under Findings.` }];
-}
-
-/** "Not recorded: filters and tilt. Not calculated: distortion and shading (the lens has no calibration table)." */
-function absentWords(t: TakeSummary, figures: readonly WordedFigure[]): string {
-  const note = calibrationNote(t.calibration);
-  const clauses = [NOT_RECORDED, NOT_CALCULATED].flatMap((word) => {
-    const terms = figures.filter((f) => f.source === null && f.text === word).map((f) => f.term);
-    return terms.length === 0 ? [] : [`${sentenceCase(word)}: ${listWords(terms)}.`];
-  });
-  if (note !== "" && t.take.track !== null) clauses.push(`Lens look: ${note}.`);
-  return clauses.join(" ");
-}
-
-function sentenceOf(figures: readonly WordedFigure[]): string {
-  const text = figures.map((f) => `${f.term} ${f.text}`).join("; ");
-  return `${sentenceCase(text)}.`;
 }
 
 function logWords(t: TakeSummary): string {

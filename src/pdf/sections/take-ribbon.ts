@@ -12,7 +12,7 @@ import type { Report } from "../report.ts";
 /** Points a pixel of the wide ribbon: its 12 pixel labels print at 8 points. */
 const WIDE_SCALE = 2 / 3;
 const ROW_SCALE = 0.68;
-const WIDE_HEIGHT_PX = 140;
+const WIDE_HEIGHT_PX = 104;
 const ROW_HEIGHT_PX = 42;
 /** Right of a row ribbon may stand the distance that leaves its scale. */
 const ROW_LABELS_PX = ROW_GUTTER + 84;
@@ -47,7 +47,7 @@ export function wideRibbonOf(report: Report, t: TakeSummary, heightPx = WIDE_HEI
   const { distances } = report.summary.show;
   const width = Math.floor(report.flow.sheet.width / WIDE_SCALE);
   const drawing = focusRibbon(t, { width, distances, scaleHeight: heightPx, changingOnly: true });
-  return { drawing: named(drawing, t), scale: WIDE_SCALE, wide: true, height: drawing.height * WIDE_SCALE + 8 };
+  return { drawing: named(drawing, t), scale: WIDE_SCALE, wide: true, height: drawing.height * WIDE_SCALE + 4 };
 }
 
 /** Draws it with its top at `top` and moves the cursor below it. */

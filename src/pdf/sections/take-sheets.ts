@@ -4,7 +4,7 @@ import type { TakeSummary } from "../../summary/types.ts";
 import { paragraph, sectionHead } from "../block.ts";
 import type { Element } from "../document.ts";
 import { drawHanging, type HangingLine, hangingHeight, MARGIN_WIDTH } from "../hanging.ts";
-import { lineHeight } from "../ink.ts";
+import { lineHeight, type TextStyle } from "../ink.ts";
 import type { Bookmark } from "../outline.ts";
 import { PRINT } from "../palette.ts";
 import { type Report, TYPE } from "../report.ts";
@@ -12,6 +12,7 @@ import { drawTable, tableHeight } from "../table.ts";
 import { artifact, element } from "../tags.ts";
 import { type NumberedTake, plateSlates, plateTarget, type SlateTakes, slateTarget, takesBySlate } from "../totals.ts";
 import { hasPlateSheet, isShort, isThick, largeRibbons } from "./ribbon-size.ts";
+import { sharedFacts, type TakeFact } from "./take-facts.ts";
 import { drawPulls, pullsHeight, shortNotes, takeNotes } from "./take-notes.ts";
 import { drawRibbon, longestSeconds, type Ribbon, rowRibbonOf, wideRibbonOf } from "./take-ribbon.ts";
 import { slateTable } from "./take-table.ts";
@@ -23,7 +24,16 @@ export const SETUPS_TARGET = "setups";
 const SLATE_HEIGHT = 27;
 /** Points of the line with a take's number. */
 const TAKE_HEIGHT = 17;
+/** Points of the same where the slate stands above it. */
+const TWO_LINES = 28;
 const AFTER_TAKE = 7;
+const AFTER_SHARED = 5;
+/** Share of a sheet that is not left empty before a ribbon. */
+const MUCH = 0.3;
+/** Points of the head and the first pulls of a table. */
+const BEGINNING_OF_PULLS = 60;
+/** Pulls that always stand below their ribbon. */
+const FEW_PULLS = 5;
 
 interface Block {
   readonly take: NumberedTake;
@@ -53,19 +63,20 @@ export function setupSections(report: Report): void {
   const large = largeRibbons(summary);
   const longest = longestSeconds(summary);
   const sheets = new Map(plateSlates(summary).map(({ slate }, i) => [slate, plateTarget(i)]));
-  const blockOf = (take: NumberedTake): Block => {
+  const blockOf = (take: NumberedTake, facts: readonly TakeFact[]): Block => {
     const t = take.summary;
     const short = isShort(summary, t);
     const ribbon = large.has(take.target) ? wideRibbonOf(report, t) : rowRibbonOf(report, t, longest);
-    const notes = [...plateLines(t, sheets), ...(short ? shortNotes(report, t) : takeNotes(report, t))];
+    const notes = [...plateLines(t, sheets), ...(short ? shortNotes(report, t, facts) : takeNotes(t, facts))];
     const pulls = !short && ribbon?.wide === true;
-    const beside = ribbon?.wide === true ? 0 : TAKE_HEIGHT;
-    const head = ribbon?.wide === true ? TAKE_HEIGHT + ribbon.height : Math.max(beside, ribbon?.height ?? 0);
+    const head = ribbon?.wide === false ? Math.max(TWO_LINES, ribbon.height) : TAKE_HEIGHT + (ribbon?.height ?? 0);
     const height = head + (pulls ? pullsHeight(report, t) : 0) + hangingHeight(report, notes) + AFTER_TAKE;
     return { take, ribbon, pulls, notes, height };
   };
   slates.forEach((slate, i) => {
-    setup(report, section, slate, slateTarget(i), slate.takes.map(blockOf));
+    const { lines, own } = sharedFacts(slate.takes, summary.show.distances, (t) => isShort(summary, t));
+    const blocks = slate.takes.map((take) => blockOf(take, own(take)));
+    setup(report, section, { slate, target: slateTarget(i), shared: lines, blocks });
   });
 }
 
@@ -76,10 +87,19 @@ function plateLines(t: TakeSummary, sheets: ReadonlyMap<string, string>): readon
   return [{ label: "Plate", text, link: { target, label: `Plate sheet of slate ${t.take.slate}` } }];
 }
 
-function setup(report: Report, parent: Element, slate: SlateTakes, target: string, blocks: readonly Block[]): void {
+interface Setup {
+  readonly slate: SlateTakes;
+  readonly target: string;
+  /** What all its takes have in common. */
+  readonly shared: readonly HangingLine[];
+  readonly blocks: readonly Block[];
+}
+
+function setup(report: Report, parent: Element, { slate, target, shared, blocks }: Setup): void {
   const { doc, flow } = report;
   const table = slateTable(report, slate);
-  const tableRoom = tableHeight(report, table) + 4;
+  const sharedRoom = shared.length === 0 ? 0 : hangingHeight(report, shared) + AFTER_SHARED;
+  const tableRoom = tableHeight(report, table) + 4 + sharedRoom;
   const sheetHeight = flow.sheet.bottom - flow.sheet.top;
   const first = tableRoom + (blocks[0]?.height ?? 0);
   // A table alone at the foot of a page is better than half a page left empty.
@@ -90,7 +110,18 @@ function setup(report: Report, parent: Element, slate: SlateTakes, target: strin
   slateHead(report, section, slate);
   drawTable(report, section, table);
   flow.y += 4;
+  if (shared.length > 0) {
+    if (flow.need(Math.min(sharedRoom, sheetHeight / 2))) continuedLine(report, slate.slate);
+    drawHanging(report, section, shared);
+    flow.y += AFTER_SHARED;
+  }
   for (const block of blocks) takeBlock(report, section, block, mark);
+}
+
+function continuedLine({ doc, ink, flow }: Report, slate: string): void {
+  const [line = ""] = ink.lines(`Slate ${slate}, continued`, TYPE.label, flow.sheet.width);
+  artifact(doc, () => ink.text(line, flow.sheet.left, flow.y + 9, TYPE.label));
+  flow.y += 15;
 }
 
 /** "24B", as it is said on set, with its scenes and clips. */
@@ -123,31 +154,48 @@ function takeBlock(report: Report, parent: Element, block: Block, mark: Bookmark
   const { doc, flow } = report;
   const { take, ribbon, notes } = block;
   const t = take.summary;
-  flow.need(Math.min(block.height, flow.sheet.bottom - flow.sheet.top));
+  flow.need(roomFor(report, block));
   const section = element(doc, parent, "Sect");
   report.places.mark(take.target, flow.y);
   mark.add(`Take ${t.take.take} ${t.take.camera}`, flow.y);
   const top = flow.y;
-  takeHead(report, section, take, ribbon?.wide === true ? flow.sheet.width : MARGIN_WIDTH);
+  takeHead(report, section, take, ribbon?.wide === false ? MARGIN_WIDTH : flow.sheet.width);
   if (ribbon !== null) drawRibbon(report, section, ribbon, ribbon.wide ? flow.y : top);
   if (block.pulls) drawPulls(report, section, t);
   drawHanging(report, section, notes);
   flow.y += AFTER_TAKE;
 }
 
-/** "24B take 3 A" with the ring of a circled take, no wider than `width`. */
+/** What must stand together: the whole, unless that leaves much of a page empty; then many pulls may go on on the next one. */
+function roomFor({ flow }: Report, { take, height, ribbon, pulls }: Block): number {
+  const sheetHeight = flow.sheet.bottom - flow.sheet.top;
+  const few = take.summary.pulls === null || take.summary.pulls.length <= FEW_PULLS;
+  if (flow.left() >= height) return height;
+  if (!pulls || ribbon === null || few || flow.left() < sheetHeight * MUCH) return Math.min(height, sheetHeight);
+  return TAKE_HEIGHT + ribbon.height + BEGINNING_OF_PULLS;
+}
+
+/**
+ * "24B take 3 A" with the ring of a circled take. Where that is wider than `width`, the slate has a line of its own above; only
+ * names that no line holds are cut.
+ */
 function takeHead(report: Report, parent: Element, { summary: t }: NumberedTake, width: number): void {
   const { doc, ink, flow } = report;
-  const baseline = flow.y + 13;
-  const style = TYPE.head;
-  let x = flow.sheet.left;
-  let ring = { x: 0, width: 0 };
+  const { left } = flow.sheet;
   const ringed = t.take.circled ? 3.5 : 0;
+  const room = (style: TextStyle) => width - ink.width(t.take.camera, style) - 9 - 2 * ringed;
+  const style = ink.width(t.take.take, TYPE.head) <= room(TYPE.head) ? TYPE.head : TYPE.strong;
+  const camera = width - room(style);
+  const [number = ""] = ink.lines(t.take.take, style, Math.max(10, width - camera));
+  const words = `${t.take.slate} take `;
+  const beside = ink.width(words, TYPE.label) + ink.width(number, style) + camera <= width;
+  const baseline = flow.y + (beside ? 13 : 24);
+  let x = left;
+  let ring = { x: 0, width: 0 };
   element(doc, parent, "H4", {}, () => {
-    const [number = ""] = ink.lines(t.take.take, style, Math.max(10, width - 46));
-    const rest = ink.width(number, style) + ink.width(t.take.camera, style) + 9 + 2 * ringed;
-    const words = [`${t.take.slate} take `, "take ", ""].find((text) => ink.width(text, TYPE.label) + rest <= width) ?? "";
-    x += ink.text(words, x, baseline, TYPE.label) + 1 + ringed;
+    const [shown = ""] = beside ? [words] : ink.lines(words, TYPE.label, width);
+    const used = ink.text(shown.endsWith(" ") ? shown : `${shown} `, x, beside ? baseline : flow.y + 9, TYPE.label);
+    x += (beside ? used + 1 : 0) + ringed;
     ring = { x, width: ink.width(number, style) };
     x += ink.text(`${number} `, x, baseline, style) + ringed;
     ink.text(`${t.take.camera} `, x, baseline, style);
@@ -161,5 +209,5 @@ function takeHead(report: Report, parent: Element, { summary: t }: NumberedTake,
         .stroke(PRINT.ink),
     );
   }
-  flow.y += TAKE_HEIGHT;
+  flow.y = baseline + TAKE_HEIGHT - 13;
 }

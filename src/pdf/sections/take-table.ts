@@ -1,5 +1,5 @@
 /** The takes of a slate in one table. */
-import { NOT_RECORDED } from "../../format/absent.ts";
+import { NOT_LOGGED, NOT_RECORDED } from "../../format/absent.ts";
 import { NBSP } from "../../format/space.ts";
 import { standing, takeName } from "../../view/names.ts";
 import type { Ink } from "../ink.ts";
@@ -10,8 +10,8 @@ import { focalText, focusText, lengthText, lensText, pullCount, stopText } from 
 import type { NumberedTake, SlateTakes } from "../totals.ts";
 
 /** A row a clip. The remark, and what the take is worth, stand below it. */
-export function slateTable(report: Report, { takes }: SlateTakes): TableOptions {
-  const fixed = 36 + 48 + 48 + 48 + 52 + 48 + 22 + 8 * 6.5;
+export function slateTable(report: Report, { slate, takes }: SlateTakes): TableOptions {
+  const fixed = 36 + 48 + 48 + 48 + 52 + 48 + 40 + 8 * 6.5;
   const rest = report.flow.sheet.width - fixed;
   // Metres and feet stand side by side where the show wants both.
   const focusShare = report.summary.show.distances === "both" ? 0.66 : 0.57;
@@ -24,9 +24,15 @@ export function slateTable(report: Report, { takes }: SlateTakes): TableOptions 
     { head: "Focal length", width: 52 },
     { head: "Stop", width: 48 },
     { head: "Focus", width: rest * focusShare },
-    { head: "Pulls", width: 22, align: "end" },
+    { head: "Pulls", width: 40, align: "end" },
   ] as const;
-  return { columns: columns.slice(), rows: takes.map((take) => takeRow(report, take)), gap: 6.5, pad: 1.8 };
+  return {
+    columns: columns.slice(),
+    rows: takes.map((take) => takeRow(report, take)),
+    gap: 6.5,
+    pad: 1.8,
+    continued: `Slate ${slate}, continued`,
+  };
 }
 
 function takeRow(report: Report, { summary: t, target }: NumberedTake): TableRow {
@@ -47,7 +53,7 @@ function takeRow(report: Report, { summary: t, target }: NumberedTake): TableRow
       orAbsent(focalText(t)),
       orAbsent(stopText(t)),
       orAbsent(focusText(t, distances)),
-      t.pulls === null ? { text: "n/l", style: TYPE.source } : pullCount(t),
+      t.pulls === null ? { text: NOT_LOGGED, style: TYPE.source } : pullCount(t),
     ],
     below: below.filter((text) => text !== "").join(" "),
   };

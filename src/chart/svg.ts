@@ -21,7 +21,7 @@ export function svg(drawing: Drawing, options: SvgOptions): string {
   const id = escapeText(options.idPrefix);
   const size = `width="${width}" height="${height}" viewBox="0 0 ${width} ${height}"`;
   const body = elements(drawing.items, options.pictures ?? {});
-  if (options.decorative === true) return `<svg ${size} aria-hidden="true" focusable="false">${body}</svg>`;
+  if (options.decorative === true) return `<svg ${size} aria-hidden="true">${body}</svg>`;
   const title = `<title id="${id}-t">${escapeText(drawing.title)}</title><desc id="${id}-d">${escapeText(drawing.description)}</desc>`;
   return `<svg ${size} role="img" aria-labelledby="${id}-t" aria-describedby="${id}-d">${title}${body}</svg>`;
 }

@@ -1,0 +1,3 @@
+export const FRAMES: number;
+export const DATE: string;
+export function writeShow(show: string, takes: number): number;

@@ -64,7 +64,7 @@ export function rowsTable(day: DayContext): TableModel {
     "rows-table",
     "Rows of the day's logs: read = used + unmatched + rejected",
     [
-      column("Log", { unit: `below ${folder}` }),
+      column("Log"),
       column("Read", { num: true }),
       column("Used", { num: true }),
       column("Unmatched", { num: true }),

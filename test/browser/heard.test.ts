@@ -105,7 +105,7 @@ describe("what is heard", () => {
         expect(heads).toHaveLength(1);
         expect(heads[0]?.name).toMatch(/^\d+[A-Z]? take \d( PU)? ?, camera [AB]( ?, circled)?$/);
         // the cell for remarks is left out of a narrow row that has none
-      expect(all(row, isRole("cell")).length).toBeGreaterThanOrEqual(width < 400 ? 7 : 8);
+        expect(all(row, isRole("cell")).length).toBeGreaterThanOrEqual(width < 400 ? 7 : 8);
       }
       const columns = takes === undefined ? [] : all(takes, isRole("columnheader"));
       expect(columns.length).toBeGreaterThan(7);

@@ -95,6 +95,7 @@ export function kitPage(show: ShowInput, coverages: readonly LensCoverage[], con
 }
 
 function undrawnSentence(lenses: readonly Lens[], drawn: readonly string[]): string {
+  if (lenses.length === 0) return "No lens in kit/lenses.csv.";
   const without = lenses.filter((l) => !drawn.includes(l.id)).map((l) => l.id);
   return without.length === 0 ? "" : `No calibration table that can be read: ${listWords(without)}.`;
 }

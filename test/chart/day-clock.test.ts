@@ -76,7 +76,7 @@ describe("the day by the clock", () => {
       const base = { take: "1", camera: "A", clip: null, line: i + 2, frames: 240, lens: LENS_50, stop: null, scene: null };
       return makeTake({ ...base, slate: `${100 + i}`, tcIn, holds });
     });
-    for (const width of [1216, 900]) {
+    for (const width of [1216, 900, 700]) {
       const drawing = dayClock({ ...day, takes }, { width });
       expect(clipped(drawing)).toEqual([]);
       expect(overlapping(drawing)).toEqual([]);

@@ -137,25 +137,29 @@ function lensLabel(
 function slateItems(clock: Clock): readonly DrawItem[] {
   const name = text(LEFT - 10, SLATE_Y, "slate", "end", "t-fine");
   const right = clock.right + RIGHT;
-  const labels: TextItem[] = [];
-  let slates: string[] = [];
-  const place = (at: number, shared: readonly string[]): TextItem => {
-    const label = text(at, SLATE_Y, sharedWords(shared), "start", "t-fine halo-p");
+  const place = ({ at, slates }: Shared): TextItem => {
+    const label = text(at, SLATE_Y, sharedWords(slates), "start", "t-fine halo-p");
     const over = boxOf(label).right - right;
     return over > 0 ? { ...label, x: Math.floor(label.x - over) } : label;
   };
+  const shared: Shared[] = [];
   for (const { at, slate } of slateStarts(clock.times.rolls)) {
-    const next = place(clock.x(at) + 3, [slate]);
-    const before = labels.at(-1);
-    if (before !== undefined && overlaps(boxOf(before), boxOf(next), 8)) {
-      slates.push(slate);
-      labels[labels.length - 1] = place(before.x, slates);
-    } else {
-      slates = [slate];
-      labels.push(next);
+    let next: Shared = { at: clock.x(at) + 3, slates: [slate] };
+    // a label may grow, or be moved in from the edge, into the one before it
+    for (let before = shared.at(-1); before !== undefined; before = shared.at(-1)) {
+      if (!overlaps(boxOf(place(before)), boxOf(place(next)), 8)) break;
+      shared.pop();
+      next = { at: before.at, slates: [...before.slates, ...next.slates] };
     }
+    shared.push(next);
   }
-  return [name, ...labels];
+  return [name, ...shared.map(place)];
+}
+
+/** Slates under one label, and where the first of them starts. */
+interface Shared {
+  readonly at: number;
+  readonly slates: readonly string[];
 }
 
 /** A list of slates longer than this, in pixels, says its first and last alone. */

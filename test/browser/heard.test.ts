@@ -126,7 +126,7 @@ describe("what is heard", () => {
     const chips = all(root, (node) => node.role === "button" && /^(Scene|Camera) /.test(node.name)).map(({ name }) =>
       name.replaceAll(" ,", ","),
     );
-    expect(chips).toContain("Scene 14, clips: 14");
+    expect(chips).toContain("Scene 14, count: 14");
   });
 
   it("of the scrubber is a timecode, not a count", async () => {

@@ -5,7 +5,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { FRAMES, writeShow } from "./show-150.mjs";
+import { FRAMES, writeShow } from "./show.mjs";
 
 const TAKES = Number(process.argv[2] ?? 150);
 const main = fileURLToPath(new URL("../dist/cli/main.js", import.meta.url));

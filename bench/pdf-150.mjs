@@ -7,7 +7,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { DATE, FRAMES, writeShow } from "./show-150.mjs";
+import { DATE, FRAMES, writeShow } from "./show.mjs";
 
 const COLD = 5;
 const WARM = 5;

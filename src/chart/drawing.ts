@@ -8,6 +8,7 @@ import type { DistanceSystem } from "../format/units.ts";
 export type Mark =
   | "k-frame"
   | "k-grid"
+  | "k-row"
   | "k-axis"
   | "k-bar"
   | "k-bar-open"

@@ -36,6 +36,8 @@ export interface Paint {
 export const PAINT: Readonly<Record<Mark, Paint>> = Object.freeze({
   "k-frame": fill("sheet"),
   "k-grid": stroke("rule", 1),
+  // frame and grid of a row in one
+  "k-row": both("sheet", "rule", 1),
   "k-infinity": stroke("edge", 1),
   "k-axis": stroke("ink", 1),
   "k-tick": stroke("edge", 1),

@@ -31,8 +31,11 @@ export function stopDots(summary: TakeSummary, options: StopDotsOptions = {}): D
   const right = x(to);
   const ticks = FULL_STOPS.map((label) => 2 * Math.log2(exactStop(label))).filter((s) => s > from - 0.01 && s < to + 0.01);
   const items: DrawItem[] = [
-    { type: "path", k: "k-tick", d: ticks.map((s) => segment(x(s), BASE - 3, x(s), BASE)).join("") },
-    { type: "path", k: "k-grid", d: segment(LEFT, BASE, right, BASE) },
+    {
+      type: "path",
+      k: "k-tick",
+      d: segment(LEFT, BASE, right, BASE) + ticks.map((s) => segment(x(s), BASE - 3, x(s), BASE)).join(""),
+    },
   ];
   const stop = summary.tStop;
   if (stop !== null) {

@@ -13,6 +13,7 @@ export interface SvgOptions {
 
 /**
  * A complete `<svg>` element in one line: `role="img"` with title and description, a class for each mark, all text escaped.
+ * Labels of axes are kept from screen readers, which would say them one by one after the title.
  * Colours and fonts come from the page's style sheet.
  */
 export function svg(drawing: Drawing, options: SvgOptions): string {
@@ -21,9 +22,9 @@ export function svg(drawing: Drawing, options: SvgOptions): string {
   const id = escapeText(options.idPrefix);
   const size = `width="${width}" height="${height}" viewBox="0 0 ${width} ${height}"`;
   const body = elements(drawing.items, options.pictures ?? {});
-  if (options.decorative === true) return `<svg ${size} aria-hidden="true" focusable="false">${body}</svg>`;
+  if (options.decorative === true) return `<svg ${size} aria-hidden="true">${body}</svg>`;
   const title = `<title id="${id}-t">${escapeText(drawing.title)}</title><desc id="${id}-d">${escapeText(drawing.description)}</desc>`;
-  return `<svg ${size} role="img" aria-labelledby="${id}-t" aria-describedby="${id}-d">${title}${body}</svg>`;
+  return `<svg ${size} role="img" aria-labelledby="${id}-t" aria-describedby="${id}-d">${title}<g aria-hidden="true">${body}</g></svg>`;
 }
 
 /** Texts of one anchor that follow each other share a group that says it. */

@@ -1,4 +1,4 @@
-/** Distances and lengths as text. Metric to a centimetre below ten metres; imperial to the nearest quarter of an inch. */
+/** Distances and lengths as text. Metric to a centimetre below ten metres, imperial there to a quarter of an inch; coarser beyond. */
 import type { DistanceM } from "../core/quantity.ts";
 import { fixed, trimmed } from "./number.ts";
 import { INFINITY, MINUS, NBSP, withUnit } from "./space.ts";
@@ -7,6 +7,8 @@ import { inUnits, type PageDistances } from "./units.ts";
 export type { DistanceSystem } from "./units.ts";
 
 const MM_PER_INCH = 25.4;
+/** Quarters of an inch in what a distance is rounded to. */
+const QUARTERS = { quarter: 1, inch: 4, foot: 48 } as const;
 
 /**
  * A distance with its unit.
@@ -45,13 +47,17 @@ export function distanceUnit(distances: PageDistances): string {
 }
 
 /**
- * Feet and inches: rounded to the nearest quarter of an inch first, then carried into feet.
+ * Feet and inches: rounded first, then carried into feet. Steps as fine as those of metres: a quarter of an inch below ten
+ * metres, an inch below a hundred, a foot beyond.
  *
  * @example feetAndInches(1.8923) // `6' 2 1/2"`
+ * @example feetAndInches(34.1) // `111' 11"`
  */
 export function feetAndInches(m: number): string {
-  const quarters = Math.round((Math.abs(m) * 4000) / MM_PER_INCH);
-  const feet = Math.floor(quarters / 48);
+  const step = [QUARTERS.quarter, QUARTERS.inch, QUARTERS.foot][digitsFewer(m)] ?? QUARTERS.foot;
+  const quarters = step * Math.round((Math.abs(m) * 4000) / MM_PER_INCH / step);
+  const feet = Math.floor(quarters / QUARTERS.foot);
+  if (step === QUARTERS.foot) return `${m < 0 ? MINUS : ""}${feet}'`;
   const whole = Math.floor((quarters % 48) / 4);
   const inches = `${inchText(whole, quarters % 4)}"`;
   const text = feet === 0 ? inches : `${feet}'${NBSP}${inches}`;
@@ -66,8 +72,11 @@ function inchText(whole: number, quarters: number): string {
 
 /** Two decimals below ten, one below a hundred, none above: about three digits, and never finer than a centimetre. */
 function metres(m: number): string {
-  const digits = Math.abs(m) < 9.995 ? 2 : Math.abs(m) < 99.95 ? 1 : 0;
-  return fixed(m, digits);
+  return fixed(m, 2 - digitsFewer(m));
+}
+
+function digitsFewer(m: number): 0 | 1 | 2 {
+  return Math.abs(m) < 9.995 ? 0 : Math.abs(m) < 99.95 ? 1 : 2;
 }
 
 function isInfinite(m: DistanceM): m is "inf" {

@@ -24,6 +24,11 @@ export function printUnits(html: string): string {
 
 function elements(choice: UnitChoice, name: string): string {
   return choicePieces(choice)
-    .map(([cls, text]) => `<${name} class="${cls}">${text}</${name}>`)
+    .map(([cls, text]) => `<${name} class="${cls}">${plainQuotes(text)}</${name}>`)
     .join("");
+}
+
+/** Feet and inches need no escape between tags, and a day has hundreds of them. */
+function plainQuotes(text: string): string {
+  return text.replaceAll("&#39;", "'").replaceAll("&quot;", '"');
 }

@@ -6,9 +6,11 @@ import { pathToFileURL } from "node:url";
 import { gzipSync } from "node:zlib";
 import type { Browser } from "playwright-core";
 import { describe, expect, inject, it } from "vitest";
+import { DATE, writeShow } from "../../bench/show.mjs";
 import { filesOf } from "../helpers/built-site.ts";
 import { launchChromium } from "../helpers/chromium.ts";
 import { DEMO_OUT, demoUrl, fullestOfEachKind } from "../helpers/demo-pages.ts";
+import { buildReport } from "../helpers/run-command.ts";
 
 const files = filesOf(DEMO_OUT);
 const read = (path: string): Buffer => readFileSync(join(DEMO_OUT, path));
@@ -54,6 +56,20 @@ describe("budgets", () => {
     });
     console.log(`day page with 150 takes: ${sizes.map((size) => Math.round(size / 1000)).join(", ")} KB`);
     expect(largest(sizes)).toBeLessThan(400_000);
+  });
+
+  it("a day's page is below 400 KB with 150 takes that have seven pulls and a finding each", async () => {
+    const root = mkdtempSync(join(tmpdir(), "daybook-full-day-"));
+    try {
+      writeShow(join(root, "show"), 150);
+      await buildReport(join(root, "show"), join(root, "out"));
+      const html = readFileSync(join(root, "out", "days", DATE, "index.html"), "utf8");
+      expect(html.match(/href="takes\/[^"]+"/g)?.length).toBe(150);
+      console.log(`day page of 150 full takes: ${Buffer.byteLength(html)} bytes`);
+      expect(Buffer.byteLength(html)).toBeLessThan(400_000);
+    } finally {
+      rmSync(root, { recursive: true, force: true });
+    }
   });
 
   it("the scripts of a page are below 60 KB together, compressed", () => {

@@ -67,6 +67,43 @@ describe("the day by the clock", () => {
     expect(pathsOf(plain, "k-roll")).toHaveLength(6);
   });
 
+  test("names a crowd of slates by the first and the last of each stretch, none twice, none cut off", () => {
+    const day = exampleDaySummary();
+    const takes = Array.from({ length: 60 }, (_, i) => {
+      const minutes = 540 + 6 * i;
+      const tcIn = `${String(Math.floor(minutes / 60)).padStart(2, "0")}:${String(minutes % 60).padStart(2, "0")}:00:00`;
+      const holds = [{ m: 3, until: 240 }];
+      const base = { take: "1", camera: "A", clip: null, line: i + 2, frames: 240, lens: LENS_50, stop: null, scene: null };
+      return makeTake({ ...base, slate: `${100 + i}`, tcIn, holds });
+    });
+    for (const width of [1216, 900, 700]) {
+      const drawing = dayClock({ ...day, takes }, { width });
+      expect(clipped(drawing)).toEqual([]);
+      expect(overlapping(drawing)).toEqual([]);
+      const named = wordsOf(drawing).filter((words) => /^1\d\d( to 1\d\d|(, 1\d\d)*)$/.test(words));
+      const ends = named.map((words) => words.split(/ to |, /).map(Number));
+      // every label begins with the slate after the one that the label before it ends with
+      expect(ends[0]?.[0]).toBe(100);
+      expect(ends.at(-1)?.at(-1)).toBe(159);
+      ends.slice(1).forEach((label, i) => {
+        expect(label[0]).toBe((ends[i]?.at(-1) ?? 0) + 1);
+      });
+    }
+  });
+
+  test("tells the lenses of a day with many changes once each, with the count of changes", () => {
+    const day = exampleDaySummary();
+    const takes = Array.from({ length: 12 }, (_, i) =>
+      makeTake({
+        ...{ slate: `${i}`, take: "1", camera: "A", clip: null, line: i + 2, frames: 240, stop: null, scene: null },
+        ...{ tcIn: `${String(9 + Math.floor(i / 6)).padStart(2, "0")}:${i % 6}0:00:00`, lens: i % 2 === 0 ? LENS_50 : LENS_35 },
+        holds: [{ m: 3, until: 240 }],
+      }),
+    );
+    const { description } = dayClock({ ...day, takes }, { width: 900 });
+    expect(description).toContain("Camera A: twelve clips; eleven lens changes between 50 mm and 35 mm.");
+  });
+
   test("counts on past midnight", () => {
     const night = dayClock(nightDay(), { width: 900 });
     expect(night.title).toBe("Camera A rolled from 14:22 to 16:43, camera B rolled from 23:58 to 02:11+1");

@@ -92,8 +92,13 @@ describe("focus and stop used", () => {
   });
   it("stand against close focus, widest stop and what is calibrated, in words", () => {
     const words = wordsOf(drawing);
-    for (const word of ["close focus 0.50 m", "widest T2", "tinted: calibrated", "dashed: outside it"])
+    for (const word of ["close focus", "0.50 m", "widest T2", "tinted: calibrated", "dashed: outside it"])
       expect(words).toContain(word);
+    // whatever units the reader chooses, feet being the longer word
+    for (const distances of ["imperial", "reader-metric", "reader-imperial"] as const) {
+      const shown = focusStopMap(MAP, { width: 620, height: 340, distances, framesPerSecond: 24 });
+      expect(wordsOf(shown)).toContain("close focus");
+    }
     // 24 x 121 frames at 24 a second
     expect(drawing.title.replaceAll("\u00a0", " ")).toBe("Used for 2:01 (min:s) at T2.8 to T3.2, focus ∞ to 2.00 m");
   });

@@ -30,6 +30,30 @@ describe("the ribbon of a row", () => {
     expect(pathsOf(rowRibbon(exampleTake(), ROW), "k-off")).toEqual([]);
   });
 
+  test("keeps within a pixel of the log, on a coarser grid than the take sheet", () => {
+    const take = exampleTake("a-12-1");
+    const values = take.perFrame?.focusDioptres ?? new Float64Array(0);
+    const segments = pathsOf(rowRibbon(take, ROW), "k-focus").flatMap(({ points }) =>
+      points.slice(1).map((to, i) => [points[i] ?? to, to] as const),
+    );
+    const away = (x: number, y: number) =>
+      Math.min(
+        ...segments.map(([[x1, y1], [x2, y2]]) => {
+          const length = (x2 - x1) ** 2 + (y2 - y1) ** 2;
+          const along = length === 0 ? 0 : ((x - x1) * (x2 - x1) + (y - y1) * (y2 - y1)) / length;
+          const share = Math.min(1, Math.max(0, along));
+          return Math.hypot(x - x1 - share * (x2 - x1), y - y1 - share * (y2 - y1));
+        }),
+      );
+    const logged = [...values].flatMap((value, frame) => (Number.isNaN(value) ? [] : [{ value, frame }]));
+    expect(logged.length).toBeGreaterThan(250);
+    for (const { value, frame } of logged) {
+      // half a pixel of thinning, and a quarter of the grid along both axes: 0.5 + 0.25 x root 2
+      const off = away(ROW_GUTTER + (frame * 13 * 4.2) / 312, 8 + 54 * value);
+      expect(off, `frame ${frame}`).toBeLessThan(0.86);
+    }
+  });
+
   test("shows a gap as two upright lines that nothing crosses", () => {
     const drawing = rowRibbon(exampleTake(), ROW);
     const [left, right, ...more] = pathsOf(drawing, "k-gap").map((p) => p.points[0]?.[0] ?? 0);

@@ -23,10 +23,10 @@ describe("a drawing as SVG", () => {
     expect(svg(DRAWING, { idPrefix: "rib" })).toBe(
       '<svg width="100" height="20.5" viewBox="0 0 100 20.5" role="img" aria-labelledby="rib-t" aria-describedby="rib-d">' +
         '<title id="rib-t">Slate &quot;7&amp;8&quot; &lt;late&gt;</title><desc id="rib-d">One block is a second.</desc>' +
-        '<path class="k-frame" d="M0 0h100v20h-100z"/><path class="k-focus thin" d="M0 5h10"/>' +
+        '<g aria-hidden="true"><path class="k-frame" d="M0 0h100v20h-100z"/><path class="k-focus thin" d="M0 5h10"/>' +
         '<circle class="k-dot" cx="5" cy="5" r="2.5"/>' +
         '<g text-anchor="end"><text class="t-b" x="3" y="9">6\' 2&quot; &amp; &lt;more&gt;</text><text x="3" y="19">end</text></g>' +
-        '<path class="k-cursor" d="M7 0v20"/></svg>',
+        '<path class="k-cursor" d="M7 0v20"/></g></svg>',
     );
   });
 

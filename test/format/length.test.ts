@@ -33,7 +33,7 @@ describe("distances in metres", () => {
   });
 });
 
-describe("distances in feet and inches: nearest quarter of an inch first, then carry", () => {
+describe("distances in feet and inches: rounded first, then carry", () => {
   test.each([
     // 2.4 m = 94.488 in = 7 ft 10.488 in.
     [2.4, `7'~10~1/2"`],
@@ -48,6 +48,13 @@ describe("distances in feet and inches: nearest quarter of an inch first, then c
     [11.9 * INCH, `1'~0"`],
     [71.8 * INCH, `5'~11~3/4"`],
     [1200 * INCH, `100'~0"`],
+    // ten metres are 32 ft 9.701 in, and just below them 32 ft 9.465 in: as fine as the metres beside them
+    [10, `32'~10"`],
+    [9.994, `32'~9~1/2"`],
+    // 34.1 m = 1342.52 in = 111 ft 10.52 in
+    [34.1, `111'~11"`],
+    // 150 m = 492.13 ft
+    [150, `492'`],
   ])("%d m is %s", (m, text) => {
     expect(shown(feetAndInches(m))).toBe(text);
   });

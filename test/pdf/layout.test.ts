@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
-import { DATE, writeShow } from "../../bench/show-150.mjs";
+import { DATE, writeShow } from "../../bench/show.mjs";
 import { showFiles } from "../../src/build/show-files.ts";
 import { readDay } from "../../src/ingest/read-day.ts";
 import { readShow } from "../../src/ingest/read-show.ts";

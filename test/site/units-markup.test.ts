@@ -12,7 +12,7 @@ describe("a choice in a page", () => {
       `<script>x = "${choice} <b>"</script>`,
       `<p>${choice}</p>`,
     ];
-    const print = (name: string) => `<${name} class="dm">2 m</${name}><${name} class="oi">6&#39; 7&quot;</${name}>`;
+    const print = (name: string) => `<${name} class="dm">2 m</${name}><${name} class="oi">6' 7"</${name}>`;
     expect(printUnits(html.join(""))).toBe(
       [
         `<p title="2 m">at ${print("span")}</p>`,

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { LensCoverage } from "../../src/summary/coverage.ts";
 import type { SlateExposure, TakeExposure } from "../../src/summary/exposure.ts";
 import { dayContext } from "../../src/view/day/day-context.ts";
-import { exposureTable } from "../../src/view/day/exposure-table.ts";
+import { exposureTable, notExposedSentence } from "../../src/view/day/exposure-table.ts";
 import { kitPage } from "../../src/view/kit/kit-page.ts";
 import { tradeWords, unitName } from "../../src/view/names.ts";
 import { coverageView } from "../../src/view/readers/coverage-facts.ts";
@@ -71,6 +71,23 @@ describe("exposure of a take", () => {
       ["12", "A and B", "3", "0.37", "0.37", "a", "b", "21 | 1 left out", "4300 to 4730 K"],
       ["15", "A and B", "3", "0.10 | before ND", "not all recorded", ...new Array(4).fill("not all recorded")],
     ]);
+  });
+
+  it("has no row for a slate of which nothing can be compared: a sentence names it", () => {
+    const summary = exampleDaySummary();
+    const nothing = { cameras: ["A"], clips: 2, light: null, withEi: null, beforeNd: null, colourTemperature: null };
+    const known = { ...slate(0.37, -13), slate: "12", cameras: ["A"], clips: 2 };
+    const sentence = (slates: readonly SlateExposure[]) => {
+      const day = dayContext({ ...summary, slateExposure: slates }, exampleContext(summary));
+      return [exposureTable(day, "days/2031-05-06/index.html").rows.length, notExposedSentence(day)];
+    };
+    expect(sentence([known, { ...nothing, slate: "15" }, { ...nothing, slate: "16" }])).toEqual([
+      1,
+      "Not calculated, neither stop, shutter and ND nor colour temperature recorded: slates 15 and 16.",
+    ]);
+    expect(sentence([{ ...nothing, slate: "15" }])[1]).toContain("no clip of a slate with more than one");
+    // one clip has nothing to be compared with
+    expect(sentence([known, { ...nothing, slate: "15", clips: 1 }])).toEqual([1, ""]);
   });
 });
 

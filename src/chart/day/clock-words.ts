@@ -3,6 +3,9 @@ import { dayMinutes } from "../../format/time.ts";
 import { countWords, listWords } from "../../format/words.ts";
 import { type DayTimes, lensesOn } from "./day-times.ts";
 
+/** More lenses than this are a list that nobody listens to: each once instead. */
+const MOST_IN_TURN = 8;
+
 export function clockTitle(times: DayTimes): string {
   if (times.cameras.length === 0) return "No camera rolled; hours of the day only";
   const parts = times.cameras.map((camera) => {
@@ -15,8 +18,12 @@ export function clockTitle(times: DayTimes): string {
 
 export function clockWords(times: DayTimes): string {
   const cameras = times.cameras.map((camera) => {
-    const lenses = lensesOn(camera.rolls).map((l) => l.words);
-    return `Camera ${camera.camera}: ${countWords(camera.rolls.length, "clip")}; lenses in turn ${listWords(lenses)}.`;
+    const inTurn = lensesOn(camera.rolls).map((l) => l.words);
+    const lenses =
+      inTurn.length > MOST_IN_TURN
+        ? `${countWords(inTurn.length - 1, "lens change")} between ${listWords([...new Set(inTurn)])}`
+        : `lenses in turn ${listWords(inTurn)}`;
+    return `Camera ${camera.camera}: ${countWords(camera.rolls.length, "clip")}; ${lenses}.`;
   });
   return [
     `Clock time from ${dayMinutes(times.from)} to ${dayMinutes(times.to)}; one block of the border is half an hour.`,

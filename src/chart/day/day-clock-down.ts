@@ -9,9 +9,9 @@ import { type CameraDay, dayTimes, lensesOn } from "./day-times.ts";
 
 const TOP = 30;
 const BOTTOM = 10;
-/** Left edge of the border of half hours, and of the first camera. */
-const BORDER = { x: 42, width: 6 } as const;
-const LANES = 58;
+/** Left edge of the border of half hours, with room for "00:00+1", and of the first camera. */
+const BORDER = { x: 58, width: 6 } as const;
+const LANES = 74;
 const HOUR = 46;
 const ROLL = { at: 4, width: 14 } as const;
 const LENS = { at: 24, width: 10 } as const;
@@ -62,16 +62,18 @@ function laneItems(
   const marks: DrawItem[] = [{ type: "path", k: "k-roll", d: rolls.join("") }];
   const labels: TextItem[] = [text(left, TOP - 10, camera.camera, "start", "t-cam")];
   let free = TOP;
-  for (const lens of lensesOn(camera.rolls)) {
+  const lenses = lensesOn(camera.rolls);
+  lenses.forEach((lens, i) => {
     const top = y(lens.from);
+    const next = y(lenses[i + 1]?.from ?? Number.POSITIVE_INFINITY);
     marks.push({ type: "rect", k: "k-box", x: left + LENS.at, y: top, width: LENS.width, height: Math.max(3, y(lens.to) - top) });
     const label = text(left + LENS.at + LENS.width + 4, Math.max(top + 9, free + 14), lens.words, "start", "t-ink");
     const lane = { left, right: left + width, top: 0, bottom };
-    // a name that would stand more than half an hour from its box is left to the rows below
-    if (!contains(lane, boxOf(label)) || label.y - top > HOUR / 2) continue;
+    // a name that would stand more than half an hour from its box, or beside the next one, is left to the rows below
+    if (!contains(lane, boxOf(label)) || label.y - top > HOUR / 2 || label.y - 4 > next) return;
     labels.push(label);
     free = label.y;
-  }
+  });
   return {
     ground: [{ type: "rect", k: "k-frame", x: left, y: TOP, width, height: bottom - TOP }],
     marks,

@@ -130,25 +130,44 @@ function lensLabel(
   return null;
 }
 
-/** Slates over the first roll of each; those that would run into each other share one label. */
+/**
+ * Slates over the first roll of each. Those that would run into each other share one label: a list while it is short, else
+ * the first "to" the last.
+ */
 function slateItems(clock: Clock): readonly DrawItem[] {
-  const labels: TextItem[] = [text(LEFT - 10, SLATE_Y, "slate", "end", "t-fine")];
-  let slates: string[] = [];
-  for (const { at, slate } of slateStarts(clock.times.rolls)) {
-    const next = text(clock.x(at) + 3, SLATE_Y, slate, "start", "t-fine halo-p");
-    const before = labels.at(-1);
-    if (labels.length > 1 && before !== undefined && overlaps(boxOf(before), boxOf(next), 8)) {
-      slates.push(slate);
-      labels[labels.length - 1] = { ...before, text: slates.join(", ") };
-    } else {
-      slates = [slate];
-      labels.push(next);
-    }
-  }
-  return labels.map((label) => {
-    const over = boxOf(label).right - (clock.right + RIGHT);
+  const name = text(LEFT - 10, SLATE_Y, "slate", "end", "t-fine");
+  const right = clock.right + RIGHT;
+  const place = ({ at, slates }: Shared): TextItem => {
+    const label = text(at, SLATE_Y, sharedWords(slates), "start", "t-fine halo-p");
+    const over = boxOf(label).right - right;
     return over > 0 ? { ...label, x: Math.floor(label.x - over) } : label;
-  });
+  };
+  const shared: Shared[] = [];
+  for (const { at, slate } of slateStarts(clock.times.rolls)) {
+    let next: Shared = { at: clock.x(at) + 3, slates: [slate] };
+    // a label may grow, or be moved in from the edge, into the one before it
+    for (let before = shared.at(-1); before !== undefined; before = shared.at(-1)) {
+      if (!overlaps(boxOf(place(before)), boxOf(place(next)), 8)) break;
+      shared.pop();
+      next = { at: before.at, slates: [...before.slates, ...next.slates] };
+    }
+    shared.push(next);
+  }
+  return [name, ...shared.map(place)];
+}
+
+/** Slates under one label, and where the first of them starts. */
+interface Shared {
+  readonly at: number;
+  readonly slates: readonly string[];
+}
+
+/** A list of slates longer than this, in pixels, says its first and last alone. */
+const LIST_WIDTH = 110;
+
+function sharedWords(slates: readonly string[]): string {
+  const list = slates.join(", ");
+  return slates.length < 3 || toneWidth(list, "t-fine") <= LIST_WIDTH ? list : `${slates[0]} to ${slates.at(-1)}`;
 }
 
 /** Call, first shot, first after the meal, wrap: a line through all lanes with its word, on the row that is free. */

@@ -161,9 +161,11 @@ function limitItems(
 ): readonly DrawItem[] {
   const items: DrawItem[] = [];
   const words: (TextItem | undefined)[] = [];
-  const beside = (y: number, label: string, tone = "t-fine"): void => {
-    const tries = [0, 14, -14, 28, -28].map((by) => [text(right + 8, Math.max(TOP + 6, y + 4 + by), label, "start", tone)]);
-    words.push(board.place(tries)?.[0]);
+  const beside = (y: number, ...lines: readonly string[]): void => {
+    const tries = [0, -14, 14, 28, -28].map((by) =>
+      lines.map((line, i) => text(right + 8, Math.max(TOP + 6, y + 4 + by) + 14 * i, line, "start", "t-fine")),
+    );
+    words.push(...(board.place(tries) ?? []));
   };
   for (const point of map.calibrated?.points ?? []) {
     if (point.stops !== null) items.push({ type: "circle", k: "k-roll", x: x(point.stops), y: scale.y(point.focusDioptres), r: 2 });
@@ -171,7 +173,7 @@ function limitItems(
   if (map.closeFocusDioptres !== null) {
     const y = scale.y(map.closeFocusDioptres);
     items.push({ type: "path", k: "k-axis", d: segment(left, y, right, y) });
-    beside(y, `close focus ${distance(1 / map.closeFocusDioptres, oneSystem(distances))}`);
+    beside(y, "close focus", distance(1 / map.closeFocusDioptres, oneSystem(distances)));
   }
   if (map.widestStops !== null) {
     const at = x(map.widestStops);

@@ -4,7 +4,7 @@ import type { FrameFigures } from "../../summary/types.ts";
 import type { DrawItem } from "../drawing.ts";
 import { polyline } from "../path.ts";
 import type { DistanceScale } from "../scales.ts";
-import { trace } from "../series.ts";
+import { ROW_BAND_TOLERANCE, TOLERANCE, trace, traceRow } from "../series.ts";
 import type { Envelope } from "./envelope.ts";
 
 export interface FocusLine {
@@ -19,11 +19,13 @@ export interface FocusLine {
  */
 export function focusLine(figures: FrameFigures, scale: DistanceScale, x: (frame: number) => number, thin: boolean): FocusLine {
   const { focusDioptres, nearDioptres, farDioptres } = figures;
+  const traced = thin ? traceRow : trace;
+  const edge = thin ? ROW_BAND_TOLERANCE : TOLERANCE;
   let band = "";
   let limits = "";
   for (const run of runsOfNumbers(nearDioptres)) {
-    const far = trace(farDioptres, run, x, scale.y);
-    const near = trace(nearDioptres, run, x, scale.y);
+    const far = traced(farDioptres, run, x, scale.y, edge);
+    const near = traced(nearDioptres, run, x, scale.y, edge);
     band += polyline([...far.xs, ...near.xs.reverse()], [...far.ys, ...near.ys.reverse()], true);
     near.xs.reverse();
     near.ys.reverse();
@@ -31,7 +33,7 @@ export function focusLine(figures: FrameFigures, scale: DistanceScale, x: (frame
   }
   let line = "";
   for (const run of runsOfNumbers(focusDioptres)) {
-    const points = trace(focusDioptres, run, x, scale.y);
+    const points = traced(focusDioptres, run, x, scale.y);
     line += polyline(points.xs, points.ys);
   }
   const bands: DrawItem[] = [];

@@ -57,8 +57,7 @@ export function rowRibbon(summary: TakeSummary, options: RowRibbonOptions): Draw
   const depth = perFrame === null ? null : thinDepth(summary, scale, options.distances);
   const items: DrawItem[] = [];
   if (take.durationFrames > 0) {
-    items.push({ type: "rect", k: "k-frame", x: ROW_GUTTER, y: TOP, width: right - ROW_GUTTER, height: scale.floorY - TOP });
-    items.push(...gridLines(options.distances, scale, right));
+    items.push(frameWithGrid(options.distances, scale, right));
     if (options.firstRow) items.push(...gridLabels(options.distances, scale));
     if (perFrame !== null) {
       const drawn = focusLine(perFrame, scale, x, true);
@@ -87,11 +86,12 @@ function grids(distances: PageDistances) {
   return oneUnitDrawn(distances).map(({ system, units }) => ({ grid: system === "imperial" ? IMPERIAL_GRID : METRIC_GRID, units }));
 }
 
-function gridLines(distances: PageDistances, scale: DistanceScale, right: number): readonly DrawItem[] {
-  return grids(distances).map(({ grid, units }) => {
-    const lines = [0, ...grid.map((g) => g.dioptres)].map((d) => segment(ROW_GUTTER, scale.y(d), right, scale.y(d)));
-    return { type: "path", k: "k-grid", d: lines.join(""), ...units };
-  });
+/** The grid is drawn once: 3 m and 10 ft, 1.5 m and 5 ft lie less than a pixel apart in a row. */
+function frameWithGrid(distances: PageDistances, scale: DistanceScale, right: number): DrawItem {
+  const grid = grids(distances)[0]?.grid ?? [];
+  const lines = grid.map(({ dioptres }) => segment(ROW_GUTTER, scale.y(dioptres), right, scale.y(dioptres)));
+  const box = bar(ROW_GUTTER, TOP, right - ROW_GUTTER, scale.floorY - TOP);
+  return { type: "path", k: "k-row", d: box + lines.join("") };
 }
 
 function gridLabels(distances: PageDistances, scale: DistanceScale): readonly DrawItem[] {

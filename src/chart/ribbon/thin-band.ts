@@ -9,7 +9,7 @@ import type { DrawItem } from "../drawing.ts";
 import { PAINT } from "../paint.ts";
 import { polyline } from "../path.ts";
 import type { DistanceScale } from "../scales.ts";
-import { trace } from "../series.ts";
+import { traceRow } from "../series.ts";
 
 /** "0.12 m deep" for a take whose band is mostly thinner than it is drawn at least; `null` for any other. The figure is its shallowest frame's. */
 export function thinDepth(summary: TakeSummary, scale: DistanceScale, distances: PageDistances): string | null {
@@ -29,7 +29,7 @@ export function leastBand(figures: FrameFigures, scale: DistanceScale, x: (frame
     Number.isNaN(figures.nearDioptres[i] ?? Number.NaN) ? Number.NaN : focus,
   );
   const d = runsOfNumbers(limited)
-    .map((run) => trace(limited, run, x, scale.y))
+    .map((run) => traceRow(limited, run, x, scale.y))
     .map(({ xs, ys }) => polyline(xs, ys))
     .join("");
   return d === "" ? [] : [{ type: "path", k: "k-band-least", d }];

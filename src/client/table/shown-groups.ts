@@ -17,7 +17,7 @@ export function groupKeeper(table: HTMLTableElement): () => void {
     for (const body of table.tBodies) {
       const rows = [...body.rows].filter((row) => row.cells.length > 1);
       body.hidden = rows.every((row) => row.hidden);
-      const first = rows.find((row) => !row.hidden && row.querySelector(".c-rib .k-frame") !== null);
+      const first = rows.find((row) => !row.hidden && row.querySelector(".c-rib .k-row") !== null);
       if (labels !== null) first?.querySelector(".c-rib svg")?.append(labels.cloneNode(true));
     }
     const empty = [...table.tBodies].every((body) => body.hidden);

@@ -37,10 +37,10 @@ export function startTake(page: Document, take: OpenTake): void {
   const further = readoutList(page, furtherReadout(take.valuesAt(scrub.frame())));
   list.after(further);
   const box = drawing.parentElement;
-  scrub.onMove((frame, by) => {
+  scrub.onMove((frame) => {
     const values = take.valuesAt(frame);
     moveCursor(frame, values.focusDioptres);
-    if (box !== null && by !== "start") keepInView(box, drawing, plot, frame);
+    if (box !== null) keepInView(box, drawing, plot, frame);
     if (timecode !== null) timecode.textContent = take.timecodeAt(frame) ?? `frame ${frame + 1}`;
     if (words !== null) {
       const middle = frame === take.record.middle ? ", the middle logged frame" : "";

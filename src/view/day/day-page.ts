@@ -12,7 +12,7 @@ import { type Fact, fact, factOr } from "../facts.ts";
 import { type FileLink, packFileLink } from "../files.ts";
 import { type FilterBar, filterBar } from "../filters.ts";
 import { type CountPart, countParts } from "../findings/findings.ts";
-import { dayPath, hrefTo, METHODS_PATH } from "../links.ts";
+import { dayPath, hrefTo, INPUTS_TABLE_PATH, METHODS_PATH } from "../links.ts";
 import { dayHeading, dayShort, sentence, tradeWords, unitName } from "../names.ts";
 import { pageBase } from "../page.ts";
 import { stopScale } from "../stop-scale.ts";
@@ -22,7 +22,7 @@ import type { DayContext } from "./day-context.ts";
 import { type Door, doors, packLinks } from "./day-files.ts";
 import { focusColumnUnit, type SlateRows, slateRows, takesCaption } from "./day-rows.ts";
 import { lensUseTable, loggedShare, rowsSentence, rowsTable, totalFacts } from "./day-tables.ts";
-import { exposureTable } from "./exposure-table.ts";
+import { exposureTable, notExposedSentence } from "./exposure-table.ts";
 
 const CLOCK_WIDTH = 1216;
 const NARROW_CLOCK_WIDTH = 900;
@@ -68,10 +68,14 @@ export interface DayPage extends PageModel {
   readonly hasLensUse: boolean;
   readonly exposure: TableModel;
   readonly hasExposure: boolean;
+  readonly hasExposureRows: boolean;
+  /** The slates that have no row; empty when all have. */
+  readonly notExposed: string;
   readonly exposureHref: string;
   readonly rows: TableModel;
   readonly hasRows: boolean;
   readonly rowsSentence: string;
+  readonly inputsHref: string;
   readonly files: readonly FileLink[];
   readonly hasFiles: boolean;
   readonly remarks: readonly Fact[];
@@ -87,6 +91,7 @@ export function dayPage(day: DayContext): DayPage {
   const stopsShown = stopScale(day.takes);
   const files = packLinks(day, path);
   const exposure = exposureTable(day, path);
+  const notExposed = notExposedSentence(day);
   const takesFile = packFileLink(site, summary.date, path, "takes.csv");
   return {
     ...pageBase(
@@ -123,11 +128,14 @@ export function dayPage(day: DayContext): DayPage {
     lensUse: lensUseTable(day, path),
     hasLensUse: summary.lensUse.length > 0,
     exposure,
-    hasExposure: exposure.rows.length > 0,
+    hasExposure: exposure.rows.length > 0 || notExposed !== "",
+    hasExposureRows: exposure.rows.length > 0,
+    notExposed,
     exposureHref: hrefTo(path, METHODS_PATH, "relative-exposure"),
     rows: rowsTable(day),
     hasRows: summary.day.logs.length > 0,
     rowsSentence: rowsSentence(day),
+    inputsHref: hrefTo(path, INPUTS_TABLE_PATH),
     files,
     hasFiles: files.length > 0,
     remarks: remarkFacts(day),

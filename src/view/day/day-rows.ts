@@ -36,10 +36,11 @@ export interface TakeRow {
   readonly ringCls: string;
   readonly circledWords: string;
   readonly timecode: string;
-  readonly timecodeCls: string;
+  readonly hasTimecode: boolean;
   readonly clip: string;
   readonly clipCls: string;
   readonly length: string;
+  /** What a cell's class has after the column's own, such as " absent"; may be empty. */
   readonly lengthCls: string;
   readonly lens: string;
   readonly lensCls: string;
@@ -132,21 +133,21 @@ function takeRow(t: TakeSummary, day: DayContext, path: string, place: RowPlace)
     ringCls: take.circled ? "ring on" : "ring",
     circledWords: take.circled ? ", circled" : "",
     timecode: t.timecodeIn ?? NOT_RECORDED,
-    timecodeCls: t.timecodeIn === null ? "absent" : "tc",
+    hasTimecode: t.timecodeIn !== null,
     clip: take.clip ?? `clip ${NOT_RECORDED}`,
     clipCls: take.clip === null ? "clip absent" : "clip",
     length: take.durationFrames === 0 ? NOT_RECORDED : minutesSeconds(t.durationSeconds),
-    lengthCls: take.durationFrames === 0 ? "absent" : "value",
+    lengthCls: absentClass(take.durationFrames === 0),
     ...lensOf(t),
     stop: t.tStop === null ? absent : stopRange(t.tStop.widest, t.tStop.deepest),
-    stopCls: t.tStop === null ? "absent" : "value",
+    stopCls: absentClass(t.tStop === null),
     dots: t.tStop === null ? "" : svg(stopDots(t, place.stops), { idPrefix: `s-${take.address}`, decorative: true }),
     ribbon: svg(ribbon, { idPrefix: `r-${take.address}`, decorative: true }),
     focus: t.focus === null ? absent : rangeInColumn(t.focus.nearestM, t.focus.farthestM, distances),
-    focusCls: t.focus === null ? "absent" : "value",
+    focusCls: absentClass(t.focus === null),
     focusSource: t.focus === null || t.focus.source === "logged" ? "" : t.focus.source,
     pulls: t.pulls === null ? NOT_LOGGED : String(t.pulls.length),
-    pullsCls: t.pulls === null ? "absent" : "value",
+    pullsCls: absentClass(t.pulls === null),
     status: take.status === null || take.status === "good" ? "" : sentence(tradeWords(take.status)),
     ...findingOf(worst),
     remark: remark.beginning,
@@ -155,12 +156,16 @@ function takeRow(t: TakeSummary, day: DayContext, path: string, place: RowPlace)
   };
 }
 
+function absentClass(absent: boolean): string {
+  return absent ? " absent" : "";
+}
+
 function lensOf(t: TakeSummary): { lens: string; lensCls: string; lensAt: string } {
   const { lens, lensId } = t.take;
-  if (lensId === null) return { lens: NOT_RECORDED, lensCls: "absent", lensAt: "" };
-  if (lens === null) return { lens: lensId, lensCls: "value", lensAt: "not in the kit" };
+  if (lensId === null) return { lens: NOT_RECORDED, lensCls: absentClass(true), lensAt: "" };
+  if (lens === null) return { lens: lensId, lensCls: "", lensAt: "not in the kit" };
   const at = lens.kind === "zoom" && t.focal !== null ? `at ${focalRange(t.focal.minMm, t.focal.maxMm)}` : "";
-  return { lens: `${focalMark(lens)}`, lensCls: "value", lensAt: at };
+  return { lens: focalMark(lens), lensCls: " in-mm", lensAt: at };
 }
 
 function findingOf(worst: readonly Finding[]): {

@@ -9,7 +9,6 @@ import { plural } from "../../format/words.ts";
 import { cameraSeconds } from "../../summary/camera-seconds.ts";
 import { distanceUnit, rangeInColumn } from "../distances.ts";
 import { type Fact, fact, factOr } from "../facts.ts";
-import { fileCell, hashCell } from "../file-cells.ts";
 import { hrefTo } from "../links.ts";
 import { lensName } from "../names.ts";
 import { cell, column, num, row, type TableModel, table, textOr } from "../table.ts";
@@ -57,13 +56,10 @@ function lensSeconds(day: DayContext, lens: string): number {
 
 /** What became of every data row of the day's logs. */
 export function rowsTable(day: DayContext): TableModel {
-  const { rows: sum, day: data } = day.summary;
-  const counts = (c: { read: number; used: number; unmatched: number; rejected: number }) => [
-    num(thousands(c.read)),
-    num(thousands(c.used)),
-    num(thousands(c.unmatched)),
-    num(thousands(c.rejected)),
-  ];
+  const { rows: sum, day: data, date } = day.summary;
+  const folder = `days/${date}/`;
+  const counts = (c: { read: number; used: number; unmatched: number; rejected: number }) =>
+    [c.read, c.used, c.unmatched, c.rejected].map((count) => cell(thousands(count)));
   return table(
     "rows-table",
     "Rows of the day's logs: read = used + unmatched + rejected",
@@ -73,10 +69,9 @@ export function rowsTable(day: DayContext): TableModel {
       column("Used", { num: true }),
       column("Unmatched", { num: true }),
       column("Rejected", { num: true }),
-      column("SHA-256"),
     ],
-    data.logs.map((log) => row(fileCell(log.file), [...counts(log), hashCell(log.sha256)])),
-    { foot: [row(cell("All logs"), [...counts(sum), cell("")])] },
+    data.logs.map((log) => row(cell(log.file.startsWith(folder) ? log.file.slice(folder.length) : log.file), counts(log))),
+    { foot: [row(cell("All logs"), counts(sum))], cls: "plain counts" },
   );
 }
 

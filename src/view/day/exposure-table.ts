@@ -9,9 +9,9 @@ import type { DayContext } from "./day-context.ts";
 
 const NOT_ALL = "not all recorded";
 
-/** A row for each slate with more than one clip; no rows when no slate has. */
+/** A row for each slate with more than one clip that anything can be said of; no rows when no slate has. */
 export function exposureTable(day: DayContext, path: string): TableModel {
-  const slates = day.summary.slateExposure.filter((slate) => slate.clips > 1);
+  const slates = compared(day).filter(isKnown);
   return table(
     "exposure-table",
     "Spread in exposure and colour temperature of each slate over its takes and cameras",
@@ -28,6 +28,24 @@ export function exposureTable(day: DayContext, path: string): TableModel {
     ],
     slates.map((slate) => slateRow(slate, day, path)),
   );
+}
+
+/** Names the slates that the table leaves out because nothing of them can be compared; empty when it has all. */
+export function notExposedSentence(day: DayContext): string {
+  const slates = compared(day);
+  const unknown = slates.filter((slate) => !isKnown(slate)).map((slate) => slate.slate);
+  if (unknown.length === 0) return "";
+  if (unknown.length === slates.length)
+    return "Not calculated: no clip of a slate with more than one has stop, shutter and ND or a colour temperature recorded.";
+  return `Not calculated, neither stop, shutter and ND nor colour temperature recorded: ${unknown.length === 1 ? "slate" : "slates"} ${listWords(unknown)}.`;
+}
+
+function compared(day: DayContext): readonly SlateExposure[] {
+  return day.summary.slateExposure.filter((slate) => slate.clips > 1);
+}
+
+function isKnown({ light, withEi, beforeNd, colourTemperature }: SlateExposure): boolean {
+  return [light, withEi, beforeNd, colourTemperature].some((part) => part !== null);
 }
 
 function slateRow(slate: SlateExposure, day: DayContext, path: string): Row {

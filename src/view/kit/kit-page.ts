@@ -95,6 +95,7 @@ export function kitPage(show: ShowInput, coverages: readonly LensCoverage[], con
 }
 
 function undrawnSentence(lenses: readonly Lens[], drawn: readonly string[]): string {
+  if (lenses.length === 0) return "No lens in kit/lenses.csv.";
   const without = lenses.filter((l) => !drawn.includes(l.id)).map((l) => l.id);
   return without.length === 0 ? "" : `No calibration table that can be read: ${listWords(without)}.`;
 }
@@ -119,7 +120,7 @@ function lensTable(kit: Kit, distances: Distances): TableModel {
   const rows = kit.lenses.map((lens) => {
     const calibration = kit.calibration.get(lens.id);
     return row(cell(lens.id, { nb: true, href: hrefTo(KIT_PATH, paths.get(lens.id) ?? KIT_PATH) }), [
-      cell(lensName(lens, lens.id)),
+      cell(lensName(lens, lens.id), { nb: true }),
       textOr(lens.serial, NOT_RECORDED, { nb: true }),
       textOr(lensFocal(lens), NOT_RECORDED, { nb: true }),
       numOr(lens.widestT === null ? null : tStop(lens.widestT), NOT_RECORDED),
@@ -216,11 +217,14 @@ function cameraTable(kit: Kit): TableModel {
     ],
     kit.modes.map((m) =>
       row(cell(m.camera), [
-        textOr(m.body, NOT_RECORDED),
-        textOr(m.serial, NOT_RECORDED),
+        textOr(m.body, NOT_RECORDED, { nb: true }),
+        textOr(m.serial, NOT_RECORDED, { nb: true }),
         cell(m.sensorMode),
-        num(`${fixed(m.activeWidthMm, 2)} × ${fixed(m.activeHeightMm, 2)}`),
-        numOr(m.resolutionX === null || m.resolutionY === null ? null : `${m.resolutionX} × ${m.resolutionY}`, NOT_RECORDED),
+        num(`${fixed(m.activeWidthMm, 2)} × ${fixed(m.activeHeightMm, 2)}`, { nb: true }),
+        textOr(m.resolutionX === null || m.resolutionY === null ? null : `${m.resolutionX} × ${m.resolutionY}`, NOT_RECORDED, {
+          num: true,
+          nb: true,
+        }),
         numOr(m.squeeze === null ? null : trimmed(m.squeeze, 3), NOT_RECORDED),
       ]),
     ),

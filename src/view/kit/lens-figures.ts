@@ -24,10 +24,12 @@ export interface LensFiguresView {
   readonly has: boolean;
   readonly plots: readonly CurvePlot[];
   readonly table: TableModel;
+  /** Without calibration points there are no distances to list figures at. */
+  readonly hasTable: boolean;
   readonly sentence: string;
 }
 
-const NONE: LensFiguresView = { has: false, plots: [], table: table("curves-table", "", [], []), sentence: "" };
+const NONE: LensFiguresView = { has: false, plots: [], table: table("curves-table", "", [], []), hasTable: false, sentence: "" };
 
 /** `focuses`: dioptres at which the table lists the lines, far first. */
 export function lensFiguresView(curves: LensCurves | null, focuses: readonly number[], distances: Distances): LensFiguresView {
@@ -85,7 +87,8 @@ export function lensFiguresView(curves: LensCurves | null, focuses: readonly num
       ),
       { showCaption: true, cls: FIXED },
     ),
-    sentence: sentenceOf(curves, severalFocals),
+    hasTable: focuses.length > 0,
+    sentence: focuses.length > 0 ? sentenceOf(curves, severalFocals) : "",
   };
 }
 

@@ -137,7 +137,7 @@ function daysTable(lens: Lens, days: readonly DayDigest[], path: string, distanc
   const rows = days.map((d): Row => {
     const use = d.lensUse.find((u) => u.lens === lens.id);
     const seconds = d.takes.reduce((sum, t) => (t.lens === lens.id ? sum + t.durationSeconds : sum), 0);
-    return row(cell(dayShort(d), { href: hrefTo(path, dayPath(d.date)) }), [
+    return row(cell(dayShort(d), { nb: true, href: hrefTo(path, dayPath(d.date)) }), [
       num(thousands(use?.takes ?? 0)),
       num(minutesSeconds(seconds)),
       textOr(use?.focalMm == null ? null : focalRange(use.focalMm.min, use.focalMm.max), NOT_RECORDED, { nb: true }),

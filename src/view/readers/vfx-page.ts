@@ -30,6 +30,8 @@ export interface VfxPage extends PageModel, DayHead {
   readonly othersLook: TableModel;
   readonly hasOthers: boolean;
   readonly othersHeading: string;
+  /** What stands in the place of a table without rows. */
+  readonly noOthers: string;
   readonly files: readonly FileLink[];
   readonly hasFiles: boolean;
   readonly platesHref: string;
@@ -57,7 +59,7 @@ export function vfxPage(day: DayContext): VfxPage {
           { label: dayShort(ref), path: dayPath(summary.date) },
           { label: "VFX", path },
         ],
-        styles: ["day.css", "wide.css"],
+        styles: ["day.css", "wide.css", "broad.css"],
         landscape: true,
       },
       site,
@@ -70,6 +72,7 @@ export function vfxPage(day: DayContext): VfxPage {
     othersLook: lookTable("others-look", "Lens look at the middle logged frame", others, day, path),
     hasOthers: others.length > 0,
     othersHeading: plates.length === 0 ? "All takes" : "Takes that are not plates",
+    noOthers: plates.length === 0 ? "No take of this day was found." : "Every take of this day is a plate.",
     files,
     hasFiles: files.length > 0,
     platesHref: hrefTo(path, PLATES_PATH),

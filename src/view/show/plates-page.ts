@@ -39,12 +39,15 @@ export function platesPage(digests: readonly DayDigest[], kit: Kit, context: Sit
         path: PLATES_PATH,
         title: "Plates",
         trail: [{ label: "Plates", path: PLATES_PATH }],
-        styles: ["home.css", "wide.css", "show.css"],
+        styles: ["home.css", "wide.css", "show.css", "broad.css"],
         landscape: true,
       },
       context,
     ),
-    about: `${plural(plates.length, "plate")} of ${plural(digests.length, "day")}; something is missing for ${lacking} of them.`,
+    about:
+      plates.length === 0
+        ? `No plate on ${plural(digests.length, "day")}.`
+        : `${plural(plates.length, "plate")} of ${plural(digests.length, "day")}; something is missing for ${lacking === 0 ? "none" : lacking} of them.`,
     scenes: scenesOf(pairPlates(plates), kit, context),
     hasPlates: plates.length > 0,
   };

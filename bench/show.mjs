@@ -1,13 +1,14 @@
-// The show of the benchmarks: one day of takes with 1,440 logged frames each, four lenses, a calibration table a lens.
+// The show of the benches and of the page budgets: one day, one camera, takes of a minute, seven pulls and a finding each.
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 
+/** Logged frames of a take. */
 export const FRAMES = 1440;
 export const DATE = "2026-03-14";
 const RATE = 24;
 const LENSES = [21, 29, 43, 65];
 
-/** Writes a show of one day with so many takes into a folder and gives back how many bytes its logs have. */
+/** Writes the show into a folder and gives back how many bytes its logs have. */
 export function writeShow(show, takes) {
   const files = new Map();
   files.set("show.yaml", "title: Bench\ncode: BENCH\nrate: 24\n");

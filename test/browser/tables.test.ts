@@ -431,7 +431,7 @@ describe("hashes", () => {
   );
 
   it.each([
-    [DAY, "#rows-table"],
+    ["about.html", "#show-inputs"],
     ["about.html", "#day-inputs"],
   ])("stand whole on %s in eight groups of eight, and are selected and copied as one word", async (path, table) => {
     await page.goto(url(path));
@@ -445,7 +445,7 @@ describe("hashes", () => {
         return { file, groups, selected: getSelection()?.toString() ?? "" };
       }),
     );
-    expect(shown.length).toBeGreaterThan(10);
+    expect(shown.length).toBeGreaterThan(5);
     for (const { file, groups, selected } of shown) {
       expect(groups.map((group) => group.length)).toEqual([8, 8, 8, 8, 8, 8, 8, 8]);
       expect(groups.join(""), file).toBe(inputs.get(file));

@@ -58,6 +58,19 @@ describe("pages of the show", () => {
       ).toEqual(expect.arrayContaining(ADDED));
   });
 
+  it("lead from the size of a day's pack to the file that says what is in it", () => {
+    const files = ["README.txt", "day.json"].map((name) => ({ name, bytes: 500 }));
+    const days = homePage(
+      [digestOf("2031-05-06", 1, { packFiles: files }), digestOf("2031-05-07", 2, { packFiles: [] })],
+      show,
+      context,
+    ).days;
+    expect(days.map((d) => [plain(d.pack), d.packHref])).toEqual([
+      ["1 KB", "packs/2031-05-06/README.txt"],
+      ["not written", ""],
+    ]);
+  });
+
   it("hold texts and flags only", () => {
     const leaves = (value: unknown): unknown[] =>
       value !== null && typeof value === "object" ? Object.values(value).flatMap(leaves) : [value];

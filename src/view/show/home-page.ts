@@ -24,6 +24,7 @@ import {
   KIT_PATH,
   METHODS_PATH,
   PLATES_PATH,
+  packPath,
   SCENES_PATH,
   SHOW_PRODUCTION_PATH,
 } from "../links.ts";
@@ -63,6 +64,10 @@ export interface DayEntry {
   /** Size of the day's pack. */
   readonly pack: string;
   readonly packCls: string;
+  /** To its README, which says what each file is. */
+  readonly packHref: string;
+  readonly hasPackHref: boolean;
+  readonly packName: string;
 }
 
 export interface HomePage extends PageModel {
@@ -158,6 +163,7 @@ function dayEntry(d: DayDigest): DayEntry {
   const link = (name: "editorial" | "vfx" | "production") => hrefTo(HOME_PATH, dayPath(d.date, name));
   const pdf = d.packFiles.find((file) => file.name.endsWith("-camera-report.pdf"));
   const pdfLink = pdf === undefined ? null : fileLink(pdf, d.date, HOME_PATH);
+  const guide = d.packFiles.find((file) => file.name === "README.txt");
   const name = dayShort(d);
   return {
     href: hrefTo(HOME_PATH, dayPath(d.date)),
@@ -184,6 +190,9 @@ function dayEntry(d: DayDigest): DayEntry {
     pdfName: `camera report, ${name}`,
     pack: d.packFiles.length === 0 ? "not written" : fileSize(packBytes(d)),
     packCls: d.packFiles.length === 0 ? "absent" : "nb",
+    packHref: guide === undefined ? "" : hrefTo(HOME_PATH, packPath(d.date, guide.name)),
+    hasPackHref: guide !== undefined,
+    packName: `pack of ${name}: what is in it`,
   };
 }
 

@@ -93,7 +93,7 @@ const ALIKE = { heightM: 0.01, degrees: 0.1, stops: 0.05, shutterDeg: 0.1, perce
 
 type Words = readonly [words: string, state: "same" | "differs" | "unknown"];
 
-const UNKNOWN: Words = ["not compared: one of the two is not known", "unknown"];
+const UNKNOWN: Words = ["cannot be compared", "unknown"];
 
 function differing(d: PlateDifference, stopLimit: number): number {
   return Object.values(wordsOf(d, stopLimit, "metric")).filter(([, state]) => state === "differs").length;

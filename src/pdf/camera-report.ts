@@ -7,6 +7,7 @@ import { glance } from "./sections/glance.ts";
 import { lensSection } from "./sections/lenses.ts";
 import { methodsSection } from "./sections/methods.ts";
 import { plateSheets } from "./sections/plate-sheets.ts";
+import { platesTableHere } from "./sections/plates-table.ts";
 import { setupSections } from "./sections/take-sheets.ts";
 import { type ReportOptions, writeReport } from "./write-report.ts";
 
@@ -17,6 +18,7 @@ export function cameraReport(summary: DaySummary, options: ReportOptions): Promi
     report.flow.newPage();
     contents(report, contentsEntries(summary, allScenes));
     setupSections(report);
+    platesTableHere(report);
     plateSheets(report);
     lensSection(report);
     findingsSection(report);

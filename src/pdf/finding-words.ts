@@ -1,5 +1,6 @@
 /** Findings as the report says them. */
 import type { Finding, Severity } from "../core/finding.ts";
+import { thousands } from "../format/number.ts";
 import type { DaySummary } from "../summary/types.ts";
 import { takeName } from "../view/names.ts";
 import type { TextStyle } from "./ink.ts";
@@ -27,9 +28,16 @@ export function findingTakeName(summary: DaySummary, finding: Finding): string |
   return take === undefined ? (finding.take ?? finding.file) : takeName(take.take);
 }
 
-/** The message as a sentence, with its full stop; its first letter stays, as it may be the name of a column. */
-export function messageSentence(finding: Finding): string {
-  return /[.!?]$/.test(finding.message) ? finding.message : `${finding.message}.`;
+/** What is quoted stays as written. */
+const QUOTED_OR_COUNT = /"[^"]*"|(?<![\w.:,-])\d{4,}(?= (?:of \d+ )?(?:more )?(?:rows|frames|lines)\b)/g;
+
+/**
+ * The message as a sentence, with its full stop and with counts in groups as everywhere in the report; its first letter stays,
+ * as it may be the name of a column.
+ */
+export function messageSentence({ message }: Finding): string {
+  const grouped = message.replace(QUOTED_OR_COUNT, (part) => (part.startsWith('"') ? part : thousands(Number(part))));
+  return /[.!?]$/.test(grouped) ? grouped : `${grouped}.`;
 }
 
 /** `days/2031-05-06/notes.csv:19:42`, or the file alone. */

@@ -1,12 +1,11 @@
 /** A take's figures as the words that tables and sheets print, each with its source. */
-import type { Source } from "../core/quantity.ts";
+import { metresFromDioptres, type Source } from "../core/quantity.ts";
 import { NOT_CALCULATED, NOT_LOGGED, NOT_RECORDED } from "../format/absent.ts";
 import { fps, kelvin } from "../format/amounts.ts";
 import { degrees, roll, shutter, tilt } from "../format/degrees.ts";
 import { type DistanceSystem, distance, distanceRange, millimetres, millimetresRange } from "../format/length.ts";
 import { fixed, trimmed } from "../format/number.ts";
 import { percent } from "../format/percent.ts";
-import { NBSP } from "../format/space.ts";
 import { stopRange, stops, transmittanceText } from "../format/stop.ts";
 import { durationText } from "../format/time.ts";
 import { listWords, sentenceCase } from "../format/words.ts";
@@ -160,18 +159,20 @@ export function stopUsedText(t: TakeSummary): string {
 }
 
 /** Why the lens look is absent or comes from beside the table, as a clause; else empty. */
-export function calibrationNote(state: CalibrationState): string {
+export function calibrationNote(state: CalibrationState, distances: DistanceSystem): string {
   if (state.kind === "none") return state.reason;
   if (state.kind !== "nearest") return "";
   if (state.axes.length === 0) return "the lens's table has no values here, its nearest row is shown";
-  const axes = state.axes.map(({ axis, asked, used }) => `${axis} ${axisText(axis, asked)} asked, ${axisText(axis, used)} used`);
+  const axes = state.axes.map(
+    ({ axis, asked, used }) => `${axis} ${axisText(axis, asked, distances)}, table to ${axisText(axis, used, distances)}`,
+  );
   return `beyond the lens's table (${axes.join("; ")}), the nearest point is shown`;
 }
 
-/** The table's axes: millimetres, 1 / distance, T. */
-function axisText(axis: "focal" | "focus" | "stop", value: number): string {
+/** The table's axes: millimetres, 1 / distance as the distance that it is, T. */
+function axisText(axis: "focal" | "focus" | "stop", value: number, distances: DistanceSystem): string {
   if (axis === "focal") return millimetres(round1(value));
-  return axis === "focus" ? `${trimmed(value, 2)}${NBSP}1/m` : `T${trimmed(value, 2)}`;
+  return axis === "focus" ? distance(metresFromDioptres(value), distances) : `T${trimmed(value, 2)}`;
 }
 
 function distortionText(t: TakeSummary): string | null {

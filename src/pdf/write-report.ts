@@ -10,6 +10,7 @@ import { addBookmark, finishOutline } from "./outline.ts";
 import { finishPages, sheetOf } from "./page.ts";
 import { newPlaces } from "./places.ts";
 import type { Report } from "./report.ts";
+import { handNotes } from "./sections/hand-notes.ts";
 import { CLAIM } from "./sections/methods.ts";
 import type { Still } from "./still-picture.ts";
 import { rootElement } from "./tags.ts";
@@ -56,7 +57,7 @@ export async function writeReport(
   flow.newPage();
   const dayName = day.record.day === null ? dateLong(date) : `${heading}, ${dateLong(date)}`;
   const bookmark = addBookmark(doc, dayName, 0);
-  write({
+  const report: Report = {
     doc,
     ink,
     flow,
@@ -68,7 +69,9 @@ export async function writeReport(
     program,
     title,
     stills: options.stills ?? new Map(),
-  });
+  };
+  write(report);
+  handNotes(report);
   places.finish();
   finishPages(doc, ink, sheet, {
     show: show.title,

@@ -61,7 +61,7 @@ function beyondTable(take: Take, state: Extract<CalibrationState, { kind: "neare
   );
   return findingOf(CHECK.beyondCalibration, {
     place: { file: take.calibration?.file ?? "", line: null, column: null },
-    message: `${take.address} was shot beyond the calibration of lens ${take.lens?.id ?? ""} (${words.join("; ")}); the nearest point of the table is used.`,
+    message: `Slate ${take.slate}, take ${take.take}, camera ${take.camera} was shot beyond the calibration of lens ${take.lens?.id ?? ""} (${words.join("; ")}); the nearest point of the table is used.`,
     hint: "Measure the lens at this setting before it goes back, if the plate matters.",
     take: take.address,
   });

@@ -37,8 +37,8 @@ describe("the contents of a camera report", () => {
 
   it("are links, each in the structure tree with words of its own", () => {
     const links = text.match(/\/Subtype \/Link\n/g)?.length ?? 0;
-    // Contents: 5 sections, 5 slates, 2 plate sheets. A row of a take each (7), and from 2 plates to their sheets.
-    expect(links).toBe(5 + 5 + 2 + 7 + 2);
+    // Contents: 5 sections, 5 slates, 2 plate sheets. A row of a take each (7); from 2 plates and their rows in the table of plates to their sheets.
+    expect(links).toBe(5 + 5 + 2 + 7 + 2 + 2);
     const annotations = text.split(/\d+ 0 obj/).filter((object) => object.includes("/Subtype /Link"));
     for (const annotation of annotations) {
       expect(annotation).toMatch(/\/StructParent \d+/);

@@ -58,7 +58,7 @@ export function stopStrip(summary: TakeSummary, place: StripPlace): Strip | null
     return { ...base, values: null, items: [{ type: "path", k: "k-noted-stop", d }, label] };
   }
   const items = lineItems(values, place, y, "k-stop", { k: "k-stop-band", floor: bottom });
-  return { ...base, values, items: [...items, ...endLabels(values, place, y, tStop, "t-stop t-b")] };
+  return { ...base, values, items: [...items, ...endLabels(values, place, y, tStop, "t-stop t-b halo")] };
 }
 
 /** The focal length over time; `null` unless it can change (a zoom) and was logged. */
@@ -77,7 +77,7 @@ export function focalStrip(summary: TakeSummary, place: StripPlace): Strip | nul
     TICK_GAP,
   );
   const items = lineItems(perFrame.focalMm, place, y, "k-focal", null);
-  const labels = endLabels(perFrame.focalMm, place, y, (mm) => millimetres(Math.round(mm * 10) / 10), "t-b");
+  const labels = endLabels(perFrame.focalMm, place, y, (mm) => millimetres(Math.round(mm * 10) / 10), "t-b halo");
   return { title: "focal, mm", height: FOCAL_HEIGHT, ticks, items: [...items, ...labels], values: perFrame.focalMm };
 }
 

@@ -45,25 +45,27 @@ export function findingsSection(report: Report, wanted: (finding: Finding) => bo
 function findingsTable(report: Report, section: Element, findings: readonly Finding[]): void {
   const { flow } = report;
   const accepted = findings.filter((finding) => finding.accepted != null);
-  const width = flow.sheet.width - 44 - 46 - 78 - 3 * 8;
+  const ofTakes = findings.some((finding) => finding.take !== null);
+  const width = flow.sheet.width - 44 - 46 - 2 * 8 - (ofTakes ? 78 + 8 : 0);
   const columns = [
     { head: "Severity", width: 44 },
     { head: "Code", width: 46 },
     { head: "What, and how to mend it", width },
-    { head: "Take", width: 78 },
-  ] as const;
-  drawTable(report, section, {
-    columns: columns.slice(),
-    rows: [
-      ...SEVERITIES.flatMap((severity) =>
-        rowsOf(
-          report,
-          openFindings(findings).filter((finding) => finding.severity === severity),
-          { text: SEVERITY_WORDS[severity], style: severityStyle(severity) },
-        ),
+    ...(ofTakes ? [{ head: "Take", width: 78 }] : []),
+  ];
+  const rows = [
+    ...SEVERITIES.flatMap((severity) =>
+      rowsOf(
+        report,
+        openFindings(findings).filter((finding) => finding.severity === severity),
+        { text: SEVERITY_WORDS[severity], style: severityStyle(severity) },
       ),
-      ...rowsOf(report, accepted, { text: "Accepted", style: severityStyle("remark") }),
-    ],
+    ),
+    ...rowsOf(report, accepted, { text: "Accepted", style: severityStyle("remark") }),
+  ];
+  drawTable(report, section, {
+    columns,
+    rows: ofTakes ? rows : rows.map((row) => ({ ...row, cells: row.cells.slice(0, columns.length) })),
     gap: 8,
     belowColumn: 2,
   });

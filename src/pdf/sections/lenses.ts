@@ -6,7 +6,7 @@ import { thousands, trimmed } from "../../format/number.ts";
 import { NBSP } from "../../format/space.ts";
 import { stopRange, transmittanceText, tStop } from "../../format/stop.ts";
 import { minutesSeconds } from "../../format/time.ts";
-import { plural } from "../../format/words.ts";
+import { listWords, plural } from "../../format/words.ts";
 import type { CalibrationTable, Lens } from "../../ingest/records.ts";
 import { lensName, sentence, takeName } from "../../view/names.ts";
 import { headLine, paragraph, sectionHead } from "../block.ts";
@@ -204,7 +204,8 @@ function tableWords(table: CalibrationTable | null): string {
   const { model, direction, radius } = table.convention;
   const made = table.madeOn === null ? "" : `, made ${table.madeOn}`;
   if (model === null || direction === null || radius === null) {
-    return `Calibration table of ${plural(table.points.length, "point")}, not used: it does not say its model, direction and radius.`;
+    const unsaid = Object.entries({ model, direction, radius }).flatMap(([name, value]) => (value === null ? [name] : []));
+    return `Calibration table of ${plural(table.points.length, "point")}, not used: it does not say its ${listWords(unsaid)}.`;
   }
   return `Calibration: ${model}, direction ${direction}, radius ${radius}, ${plural(table.points.length, "point")}${made}.`;
 }

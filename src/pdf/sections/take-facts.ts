@@ -87,7 +87,7 @@ function factsOf(t: TakeSummary, distances: DistanceSystem, short: boolean): rea
     return figure.text === NOT_RECORDED || figure.text === NOT_CALCULATED ? [{ group: figure.text, text: figure.term }] : [];
   });
   if (short) return [sources, ...figures.filter(({ group }) => group === "noted")];
-  const note = calibrationNote(t.calibration);
+  const note = calibrationNote(t.calibration, distances);
   return [sources, ...figures, ...(note === "" || t.take.track === null ? [] : [{ group: "lens look", text: note } as const])];
 }
 

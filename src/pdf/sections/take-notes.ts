@@ -41,6 +41,7 @@ function pullsTable(report: Report, t: TakeSummary): TableOptions | null {
   const { distances } = report.summary.show;
   const system = distances === "imperial" ? "imperial" : "metric";
   const unit = distanceUnit(system);
+  const widths = 36 + 52 + 52 + 34 + 46 + 46 + 40 + 54 + 8 * 6;
   const columns = [
     { head: "Pull", width: 36 },
     { head: "Start", width: 52 },
@@ -50,7 +51,7 @@ function pullsTable(report: Report, t: TakeSummary): TableOptions | null {
     { head: `To, ${unit}`, width: 46, align: "end" },
     { head: "Dioptres", width: 40, align: "end" },
     { head: "Depths", width: 54, align: "end" },
-    { head: "Fastest, 1/m a second", width: 90, align: "end" },
+    { head: "Fastest, 1/m a second", width: report.flow.sheet.width - widths, align: "end" },
   ] as const;
   const rows = pulls.map((pull, i) => ({
     cells: [
@@ -136,11 +137,15 @@ function takeFindings(t: TakeSummary): readonly HangingLine[] {
   return more <= 0 ? shown : [...shown, { label: "More", text: `${plural(more, "finding")} of this take under Findings.` }];
 }
 
+function gapWords({ frames, from, to }: TakeSummary["gaps"][number]): string {
+  return frames === 1 ? `1 frame at ${from}` : `${plural(frames, "frame")} ${from} to ${to}`;
+}
+
 function logWords(t: TakeSummary): string {
   if (t.take.track === null) return "No log: what is shown is from the notes and the kit.";
   const files = listWords(t.take.logFiles.map((file) => file.replace(/^.*\//, "")));
   const logged = `${thousands(t.framesLogged)} of ${thousands(t.framesExpected)} frames logged (${share(t.framesLogged, t.framesExpected)})`;
-  const gaps = t.gaps.slice(0, 4).map((gap) => `${plural(gap.frames, "frame")} ${gap.from} to ${gap.to}`);
+  const gaps = t.gaps.slice(0, 4).map(gapWords);
   const more = t.gaps.length > 4 ? ` and ${t.gaps.length - 4} more gaps` : "";
   const missing = gaps.length === 0 ? "" : ` Not logged: ${gaps.join("; ")}${more}.`;
   return `${logged}, ${files}.${missing}`;

@@ -12,7 +12,9 @@ import type { Report } from "../report.ts";
 /** Points a pixel of the wide ribbon: its 12 pixel labels print at 8 points. */
 const WIDE_SCALE = 2 / 3;
 const ROW_SCALE = 0.68;
-const WIDE_HEIGHT_PX = 104;
+const WIDE_HEIGHT_PX = 92;
+/** Where a page ends and the height above is too much. */
+export const LOW_HEIGHT_PX = 64;
 const ROW_HEIGHT_PX = 42;
 /** Right of a row ribbon may stand the distance that leaves its scale. */
 const ROW_LABELS_PX = ROW_GUTTER + 84;

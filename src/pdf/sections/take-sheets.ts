@@ -14,7 +14,7 @@ import { type NumberedTake, plateSlates, plateTarget, type SlateTakes, slateTarg
 import { hasPlateSheet, isShort, isThick, largeRibbons } from "./ribbon-size.ts";
 import { sharedFacts, type TakeFact } from "./take-facts.ts";
 import { drawPulls, pullsHeight, shortNotes, takeNotes } from "./take-notes.ts";
-import { drawRibbon, longestSeconds, type Ribbon, rowRibbonOf, wideRibbonOf } from "./take-ribbon.ts";
+import { drawRibbon, LOW_HEIGHT_PX, longestSeconds, type Ribbon, rowRibbonOf, wideRibbonOf } from "./take-ribbon.ts";
 import { slateTable } from "./take-table.ts";
 
 export const SETUPS_TITLE = "Set-up by set-up";
@@ -52,7 +52,7 @@ export function setupSections(report: Report): void {
   const section = sectionHead(
     report,
     SETUPS_TITLE,
-    `${says} Out is the first frame after the take. A ribbon's height is 1 / distance, infinity on top.`,
+    `${says} Out is the first frame after the take. A ribbon's height is 1 / distance: infinity on top, ${summary.show.distances === "imperial" ? "feet" : "metres"} beside it.`,
     { keep: 120 },
   );
   report.places.mark(SETUPS_TARGET, flow.y - 36);
@@ -150,8 +150,9 @@ function slateHead(report: Report, parent: Element, { slate, takes }: SlateTakes
   flow.y = top + SLATE_HEIGHT;
 }
 
-function takeBlock(report: Report, parent: Element, block: Block, mark: Bookmark): void {
+function takeBlock(report: Report, parent: Element, wanted: Block, mark: Bookmark): void {
   const { doc, flow } = report;
+  const block = fitted(report, wanted);
   const { take, ribbon, notes } = block;
   const t = take.summary;
   flow.need(roomFor(report, block));
@@ -164,6 +165,16 @@ function takeBlock(report: Report, parent: Element, block: Block, mark: Bookmark
   if (block.pulls) drawPulls(report, section, t);
   drawHanging(report, section, notes);
   flow.y += AFTER_TAKE;
+}
+
+/** At the end of a page a wide ribbon is drawn lower, if the take has room there then and not before. */
+function fitted(report: Report, block: Block): Block {
+  const { ribbon, height } = block;
+  const left = report.flow.left();
+  if (ribbon?.wide !== true || left >= height) return block;
+  const low = wideRibbonOf(report, block.take.summary, LOW_HEIGHT_PX);
+  const saved = low === null ? 0 : ribbon.height - low.height;
+  return left < height - saved ? block : { ...block, ribbon: low, height: height - saved };
 }
 
 /** What must stand together: the whole, unless that leaves much of a page empty; then many pulls may go on on the next one. */

@@ -38,7 +38,7 @@ export function headLine(
   const baseline = top + 15;
   const style = tag === "H2" ? TYPE.head : { ...TYPE.head, size: 11 };
   // Names that are longer than a line are cut: what is named has its name in full in a table.
-  const [shown = ""] = ink.lines(title, style, width);
+  const shown = ink.fitted(title, style, width);
   let used = 0;
   element(doc, parent, tag, {}, () => {
     used = ink.text(shown, x, baseline, style);

@@ -26,6 +26,8 @@ export interface Ink {
   width(text: string, style: TextStyle): number;
   /** Lines no wider than `width`; a word that is too long is cut between its letters. At least one line. */
   lines(text: string, style: TextStyle, width: number): readonly string[];
+  /** The text, or as much of its beginning as one line of `width` holds, ended by a sign that it goes on. */
+  fitted(text: string, style: TextStyle, width: number): string;
   /** Draws one line; returns its width. */
   text(text: string, x: number, baseline: number, style: TextStyle, anchor?: Anchor): number;
   line(x1: number, y1: number, x2: number, y2: number, color?: string, width?: number): void;
@@ -33,6 +35,8 @@ export interface Ink {
   /** Whether any character had to be shown as the missing sign. */
   readonly missing: () => boolean;
 }
+
+const GOES_ON = "\u2026";
 
 /** Distance from one baseline to the next. */
 export function lineHeight(style: TextStyle): number {
@@ -67,6 +71,19 @@ export function newInk(doc: Doc): Ink {
     doc,
     width: measure,
     lines: (text, style, width) => wrapText(text, width, (part) => measure(part, style)),
+    fitted(text, style, width) {
+      if (measure(text, style) <= width) return text;
+      const letters = [...cleanText(text)];
+      const shown = (count: number) => `${letters.slice(0, count).join("").trimEnd()}${GOES_ON}`;
+      let fits = 0;
+      let tooMany = letters.length;
+      while (tooMany - fits > 1) {
+        const middle = (fits + tooMany) >> 1;
+        if (measure(shown(middle), style) <= width) fits = middle;
+        else tooMany = middle;
+      }
+      return shown(fits);
+    },
     text(text, x, baseline, style, anchor = "start") {
       const { runs } = lineOf(text, style.face);
       const width = measure(text, style);

@@ -53,11 +53,12 @@ function drawFurniture(ink: Ink, sheet: Sheet, furniture: Furniture, page: numbe
   const count = `page ${page} of ${pages}`;
   const countWidth = ink.text(count, sheet.right, head, SMALL, "end");
   if (page > 1) {
-    const day = fitted(ink, furniture.day, sheet.width / 2);
+    // what does not fit stands in full on the first page
+    const day = ink.fitted(furniture.day, SMALL, sheet.width / 2);
     const dayWidth = ink.text(day, sheet.right - countWidth - 18, head, SMALL, "end");
     const style = { face: "serifItalic", size: 9.5, color: PRINT.ink } as const;
     const room = sheet.width - countWidth - dayWidth - 36;
-    const [title = ""] = ink.lines(furniture.show, style, room);
+    const title = ink.fitted(furniture.show, style, room);
     ink.text(title, sheet.left, head, style);
   }
   ink.line(sheet.left, head + 6, sheet.right, head + 6, PRINT.ink, page > 1 ? 0.75 : 2);
@@ -65,9 +66,4 @@ function drawFurniture(ink: Ink, sheet: Sheet, furniture: Furniture, page: numbe
   ink.line(sheet.left, foot - 11, sheet.right, foot - 11, PRINT.rule);
   ink.text(furniture.program, sheet.left, foot, SMALL);
   ink.text(furniture.claim, sheet.right, foot, SMALL, "end");
-}
-
-/** The first line of what does not fit: the full text is on the first page. */
-function fitted(ink: Ink, text: string, width: number): string {
-  return ink.lines(text, SMALL, width)[0] ?? "";
 }

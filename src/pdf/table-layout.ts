@@ -143,7 +143,9 @@ export function heightTogether(frame: Frame, laid: readonly Laid[]): number {
   if (frame.continued === "" && whole < (sheet.bottom - sheet.top) / 4) return whole;
   let beginning = frame.headHeight;
   for (const row of laid) {
-    beginning += heightOf(frame, row);
+    const height = heightOf(frame, row);
+    // a row that goes on on the next page needs room for its beginning alone
+    beginning += height < (sheet.bottom - sheet.top) / 2 ? height : BEGINNING;
     if (beginning >= frame.headHeight + BEGINNING && row.row.group !== true) break;
   }
   return beginning;

@@ -55,7 +55,7 @@ function contentsLine(report: Report, list: Element, entry: { readonly title: st
   const { doc, ink, places } = report;
   const { x, width, top, style } = line;
   const baseline = top + 9;
-  const [title = ""] = ink.lines(entry.title, style, width - NUMBER_WIDTH);
+  const title = ink.fitted(entry.title, style, width - NUMBER_WIDTH);
   const used = ink.width(`${title} `, style);
   const reference = element(doc, element(doc, list, "TOCI"), "Reference");
   const area = { x: x - 1, y: top, width: width + 2, height: 11.5 };

@@ -38,10 +38,10 @@ function showLine(report: Report, parent: Element): void {
   const baseline = flow.sheet.top - 18;
   element(doc, parent, "P", {}, () => {
     const { title, production } = summary.show;
-    const [line = ""] = ink.lines(title, TYPE.date, flow.sheet.width * 0.55);
+    const line = ink.fitted(title, TYPE.date, flow.sheet.width * 0.55);
     const used = ink.text(`${line} `, flow.sheet.left, baseline, TYPE.date);
     if (production === null) return;
-    const [maker = ""] = ink.lines(production, TYPE.label, flow.sheet.width * 0.8 - used);
+    const maker = ink.fitted(production, TYPE.label, flow.sheet.width * 0.8 - used);
     ink.text(maker, flow.sheet.left + used + 8, baseline, TYPE.label);
   });
 }

@@ -8,7 +8,7 @@ import { headLine } from "../block.ts";
 import type { Element } from "../document.ts";
 import type { Ink } from "../ink.ts";
 import { PRINT } from "../palette.ts";
-import type { Report } from "../report.ts";
+import { type Report, TYPE } from "../report.ts";
 import { type CellArea, type Column, drawTable, type TableRow } from "../table.ts";
 import { element } from "../tags.ts";
 
@@ -53,9 +53,9 @@ export function scenesAndPages(report: Report, parent: Element, limit: number): 
   const shown = scenes.slice(0, limit);
   const rest = scenes.length - shown.length;
   const rows: TableRow[] = shown.map((scene) => sceneRow(scene));
-  if (scenes.length === 0) rows.push({ cells: [NOT_RECORDED, "", "", "", "", "", ""] });
+  if (scenes.length === 0) rows.push({ group: true, cells: [{ text: `Scenes ${NOT_RECORDED}.`, style: TYPE.table }] });
   if (rest > 0) rows.push({ cells: [`${rest} more`, "see Scenes and pages, all", "", "", "", "", ""] });
-  rows.push(totalRow(summary, scenes));
+  if (scenes.length > 0) rows.push(totalRow(summary, scenes));
   drawTable(report, section, { columns, rows, pad: 2 });
   return rest === 0;
 }

@@ -106,7 +106,7 @@ function useTable(report: Report, parent: Element): void {
       ],
     };
   });
-  if (rows.length === 0) rows.push({ cells: ["No lens was recorded today.", "", "", "", "", "", ""] });
+  if (rows.length === 0) rows.push(noRow("No lens was recorded today."));
   drawTable(report, parent, { columns: columns.slice(), rows });
 }
 
@@ -177,19 +177,7 @@ function factsTable(report: Report, parent: Element, lenses: readonly Lens[]): v
     };
   });
   if (rows.length === 0)
-    rows.push({
-      cells: [
-        summary.kit.lenses.length === 0 ? "The kit lists no lens." : "No lens of the kit was used.",
-        "",
-        "",
-        "",
-        "",
-        "",
-        "",
-        "",
-        "",
-      ],
-    });
+    rows.push(noRow(summary.kit.lenses.length === 0 ? "The kit lists no lens." : "No lens of the kit was used."));
   drawTable(report, parent, { columns: columns.slice(), rows, gap: 6 });
 }
 
@@ -212,6 +200,11 @@ function tableWords(table: CalibrationTable | null): string {
 
 function orAbsent<T>(value: T | null, write: (value: T) => string): string | Cell {
   return value === null ? absent() : write(value);
+}
+
+/** In place of the rows of a table without any. */
+function noRow(text: string): TableRow {
+  return { group: true, cells: [{ text, style: TYPE.table }] };
 }
 
 function absent(): Cell {

@@ -113,7 +113,8 @@ function drawLook(report: Report, parent: Element, t: TakeSummary, box: Box): nu
 /** A field with a faint grid of 5 mm. */
 function sketchField(report: Report, parent: Element, box: Box): void {
   const { doc, ink } = report;
-  caption(report, parent, "Sketch of the set: camera, subject, plates, light; distances (grid of 5 mm)", box);
+  const long = "Sketch of the set: camera, subject, plates, light; distances (grid of 5 mm)";
+  caption(report, parent, ink.width(long, TYPE.label) <= box.width ? long : "Sketch of the set (grid of 5 mm)", box);
   const top = box.y + CAPTION;
   const bottom = box.y + box.height;
   const step = GRID_MM * POINTS_A_MM;
@@ -135,7 +136,7 @@ function sketchField(report: Report, parent: Element, box: Box): void {
 /** Above a picture, in one line; what stands in place of one may take more. */
 function caption(report: Report, parent: Element, text: string, box: Box, most = 1): void {
   const { doc, ink } = report;
-  const lines = ink.lines(text, TYPE.label, box.width).slice(0, most);
+  const lines = most === 1 ? [ink.fitted(text, TYPE.label, box.width)] : ink.lines(text, TYPE.label, box.width).slice(0, most);
   element(doc, parent, "P", {}, () => {
     lines.forEach((line, i) => {
       ink.text(`${line} `, box.x, box.y + 8 + i * lineHeight(TYPE.label), TYPE.label);

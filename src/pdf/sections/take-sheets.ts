@@ -52,7 +52,7 @@ export function setupSections(report: Report): void {
   const section = sectionHead(
     report,
     SETUPS_TITLE,
-    `${says} Out is the first frame after the take. A ribbon's height is 1 / distance: infinity on top, ${summary.show.distances === "imperial" ? "feet" : "metres"} beside it.`,
+    `${says} Out is the first frame after the take. Ribbons: height is 1 / distance, infinity on top, in ${summary.show.distances === "imperial" ? "feet" : "metres"}.`,
     { keep: 120 },
   );
   report.places.mark(SETUPS_TARGET, flow.y - 36);
@@ -119,7 +119,7 @@ function setup(report: Report, parent: Element, { slate, target, shared, blocks 
 }
 
 function continuedLine({ doc, ink, flow }: Report, slate: string): void {
-  const [line = ""] = ink.lines(`Slate ${slate}, continued`, TYPE.label, flow.sheet.width);
+  const line = `${ink.fitted(`Slate ${slate}`, TYPE.label, flow.sheet.width * 0.8)}, continued`;
   artifact(doc, () => ink.text(line, flow.sheet.left, flow.y + 9, TYPE.label));
   flow.y += 15;
 }
@@ -133,7 +133,7 @@ function slateHead(report: Report, parent: Element, { slate, takes }: SlateTakes
   if (top > flow.sheet.top) artifact(doc, () => ink.line(left, top, right, top, PRINT.ink, 0.75));
   let x = left;
   element(doc, parent, "H3", {}, () => {
-    const [name = ""] = ink.lines(slate, TYPE.address, 200);
+    const name = ink.fitted(slate, TYPE.address, 200);
     x += ink.text(`${name} `, x, baseline, TYPE.address) + 6;
   });
   const scenes = [...new Set(takes.map(({ summary }) => summary.take.scene).filter((scene) => scene !== null))];
@@ -197,14 +197,14 @@ function takeHead(report: Report, parent: Element, { summary: t }: NumberedTake,
   const room = (style: TextStyle) => width - ink.width(t.take.camera, style) - 9 - 2 * ringed;
   const style = ink.width(t.take.take, TYPE.head) <= room(TYPE.head) ? TYPE.head : TYPE.strong;
   const camera = width - room(style);
-  const [number = ""] = ink.lines(t.take.take, style, Math.max(10, width - camera));
+  const number = ink.fitted(t.take.take, style, Math.max(10, width - camera));
   const words = `${t.take.slate} take `;
   const beside = ink.width(words, TYPE.label) + ink.width(number, style) + camera <= width;
   const baseline = flow.y + (beside ? 13 : 24);
   let x = left;
   let ring = { x: 0, width: 0 };
   element(doc, parent, "H4", {}, () => {
-    const [shown = ""] = beside ? [words] : ink.lines(words, TYPE.label, width);
+    const shown = beside ? words : ink.fitted(words, TYPE.label, width);
     const used = ink.text(shown.endsWith(" ") ? shown : `${shown} `, x, beside ? baseline : flow.y + 9, TYPE.label);
     x += (beside ? used + 1 : 0) + ringed;
     ring = { x, width: ink.width(number, style) };

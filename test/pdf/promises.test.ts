@@ -55,7 +55,9 @@ describe("the order in which the report is read out", () => {
     elements.flatMap((after, i) => {
       const before = elements[i - 1];
       if (before === undefined || after.page > before.page) return [];
-      const follows = after.page === before.page && (after.top >= before.top - 1 || after.left > before.left + 20);
+      const sameLine = Math.abs(after.top - before.top) <= 1;
+      const onward = sameLine ? after.left >= before.left - 1 : after.top > before.top || after.left > before.left + 20;
+      const follows = after.page === before.page && onward;
       return follows
         ? []
         : [`${after.tag} on page ${after.page} at ${Math.round(after.top)} after ${before.tag} at ${Math.round(before.top)}`];
@@ -73,18 +75,13 @@ describe("the order in which the report is read out", () => {
     expect(misplaced([...others, first as Placed])).not.toEqual([]);
   });
 
-  itWith(
-    "qpdf",
-    "is the order of the pages for odd names and for each reader",
-    async () => {
-      expect(misplaced(blocks(pdfParts(await cameraReport(oddDay(), OPTIONS)).elements))).toEqual([]);
-      for (const reader of READERS) {
-        const { elements } = pdfParts(await readerReport(exampleDaySummary(), reader, OPTIONS));
-        expect(misplaced(blocks(elements)), reader).toEqual([]);
-      }
-    },
-    60_000,
-  );
+  itWith("qpdf", "is the order of the pages for odd names and for each reader", async () => {
+    expect(misplaced(blocks(pdfParts(await cameraReport(oddDay(), OPTIONS)).elements))).toEqual([]);
+    for (const reader of READERS) {
+      const { elements } = pdfParts(await readerReport(exampleDaySummary(), reader, OPTIONS));
+      expect(misplaced(blocks(elements)), reader).toEqual([]);
+    }
+  });
 
   itWith("qpdf", "has the rows of a table below each other and the cells of a row from left to right", () => {
     const cells = ofReport().elements.filter(({ tag }) => /^(?:TR|TH|TD)$/.test(tag));

@@ -48,7 +48,7 @@ function tableOf({ flow }: Report, slates: readonly SlateTakes[]): TableOptions 
       const open = openFindings(t.findings).length;
       return {
         cells: [
-          { text: takeName(t.take), link: { target, label: `${takeName(t.take)}: go to its plate sheet` } },
+          { text: takeName(t.take), link: { target, label: `Plate sheet of slate ${t.take.slate}: go to ${takeName(t.take)}` } },
           plateWords(t.take) ?? "",
           t.take.clip ?? NOT_RECORDED,
           t.timecodeIn ?? NOT_RECORDED,

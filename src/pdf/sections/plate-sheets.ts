@@ -62,11 +62,20 @@ function plateSheet(report: Report, slate: string, takes: readonly TakeSummary[]
   const main = takes.find((t) => t.take.circled) ?? takes.at(-1);
   const ribbon = main === undefined ? null : wideRibbonOf(report, main, RIBBON_HEIGHT_PX);
   if (main !== undefined && ribbon !== null) {
-    paragraph(report, section, `Focus of ${takeName(main.take)}`, { style: TYPE.strong, after: 0 });
+    paragraph(report, section, focusLine(report, main), { style: TYPE.strong, after: 0 });
     drawRibbon(report, section, ribbon, flow.y);
   }
   valueTables(report, section, takes);
   plateFoot(report, section, takes);
+}
+
+/** In one line: without the slate, which the head of the sheet says, where the name is too long. */
+function focusLine({ ink, flow }: Report, { take }: TakeSummary): string {
+  const whole = `Focus of ${takeName(take)}`;
+  const { width } = flow.sheet;
+  return ink.width(whole, TYPE.strong) <= width
+    ? whole
+    : ink.fitted(`Focus of take ${take.take} ${take.camera}`, TYPE.strong, width);
 }
 
 /** What all takes have in common in two columns, what differs in a column a take. */

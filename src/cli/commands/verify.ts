@@ -44,7 +44,7 @@ function jsonText(result: Verification, exit: number): string {
 function text(result: Verification, options: CommonOptions, colours: Colours): string {
   const { files, counts, generation, created, host, problems } = result;
   const shown = options.quiet ? files.filter((file) => file.state !== "same") : files;
-  const widest = Math.max(0, ...shown.map((file) => file.path.length));
+  const widest = shown.reduce((most, file) => Math.max(most, file.path.length), 0);
   const lines = [
     ...shown.map((file) => fileLine(file, widest, colours)),
     ...problems.map((problem) => `${colours.red("history")}    ${problem}`),
@@ -67,16 +67,21 @@ function inZipLine(folder: string): string {
 function fileLine(file: VerifiedFile, widest: number, colours: Colours): string {
   const word = file.state.padEnd(9);
   const state = file.state === "same" ? colours.dim(word) : colours.red(word);
-  return `${state}  ${file.path.padEnd(widest)}  ${about(file)}`.trimEnd();
+  // a name in a zip may hold what a terminal obeys
+  return `${state}  ${inert(file.path).padEnd(widest)}  ${about(file)}`.trimEnd();
 }
 
 function about({ state, bytes, expectedBytes, algorithm, hash, expectedHash, detail }: VerifiedFile): string {
   const size = bytes === null ? "" : plain(fileSize(bytes));
   const listed = `listed ${expectedBytes === null ? "" : `${plain(fileSize(expectedBytes))}, `}${algorithm} ${expectedHash}`;
   if (state === "missing") return listed;
-  if (detail !== "") return `${size}  ${detail}`;
+  if (detail !== "") return `${size}  ${inert(detail)}`;
   const now = `${size}  ${algorithm} ${hash}`;
   return state === "changed" ? `${now}, ${listed}` : now;
+}
+
+function inert(words: string): string {
+  return words.replaceAll(/\p{Cc}/gu, "\ufffd");
 }
 
 function plain(words: string): string {

@@ -34,7 +34,7 @@ const FULL_16 = 0xffff;
 const FULL_32 = 0xffff_ffff;
 const STORED = 0;
 const DEFLATED = 8;
-/** Systems that may write `\\` between folders: MS-DOS and Windows (4.4.2.2). */
+/** Systems that may write `\` between folders: MS-DOS and Windows (4.4.2.2). */
 const WITH_BACKSLASHES = [0, 10];
 const PIECE = 1 << 20;
 /** What is in memory as a whole: the list of files, and a deflated file. */

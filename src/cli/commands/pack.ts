@@ -13,6 +13,7 @@ import { type LargeZipEntry, writeZip, ZipChanged, type ZipEntry } from "../../b
 import { dayEntries } from "../../build/zip/zip-report.ts";
 import type { TakeChoice } from "../../export/vfx/options.ts";
 import { fileSize } from "../../format/amounts.ts";
+import { plainSpaces } from "../../format/space.ts";
 import type { ShowInput } from "../../ingest/records.ts";
 import type { Reader } from "../../pdf/readers.ts";
 import { EXIT, type Io } from "../io.ts";
@@ -90,7 +91,7 @@ function handOver(show: ShowInput, date: string, report: string, target: string,
   }
   const entries = dayEntries(out, show, record.digest);
   const bytes = writeZipFile(target, entries, date);
-  const size = fileSize(bytes).replaceAll(/[\u00a0\u202f]/g, " ");
+  const size = plainSpaces(fileSize(bytes));
   const files = entries.length;
   if (options.json) io.out.write(jsonLine({ type: "zip", file: target, bytes, files, generation, again, unlisted }));
   else if (!options.quiet) io.out.write(`zip ${clickablePath(target, io.cwd)}  ${size}   ${issue}\n${unlistedText(unlisted)}`);

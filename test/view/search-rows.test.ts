@@ -51,6 +51,13 @@ describe("search rows", () => {
     expect(new Set([...numbers.values()].flatMap((set) => [...set])).size).toBe(numbers.size);
   });
 
+  it("count the clips of one take once, however its cameras' rows write it, as the totals of the day do", () => {
+    const [take] = digest.takes as [TakeDigest];
+    const written = (camera: string, slate: string, name: string) => ({ ...take, camera, slate, take: name });
+    const takes = [written("A", "14", "2 PU"), written("B", "14", "2  pu"), written("A", "14 2", "PU")];
+    expect(searchRows([{ ...digest, takes }], summary.kit).takes.map((row) => row[22])).toEqual([0, 0, 1]);
+  });
+
   it("come through the script as they are", () => {
     const table = run(searchRowsScript(rows));
     expect({ path: table.path, days: table.days, lenses: table.lenses, takes: takesOf(table) }).toEqual(rows);

@@ -78,12 +78,14 @@ export async function buildOneDay(session: Session, days: Neighbours, progress: 
     if (outProblem(effects.out.path, error) !== null) throw error;
     effects.out.removeFolder(temporaryFolder(date));
     const failed = report({ state: "failed", takes: stored?.digest.takes.length ?? 0 });
+    // what another program left behind may be of another shape
+    const kept = stored?.facts.programHash === options.programHash ? stored : null;
     return {
       report: failed,
-      digest: stored?.digest ?? null,
+      digest: kept?.digest ?? null,
       findings: [faultFinding(date, stored)],
       faults: [{ date, error }],
-      revision: stored === null ? null : revisionOf(days.id, stored),
+      revision: kept === null ? null : revisionOf(days.id, kept),
     };
   }
 }

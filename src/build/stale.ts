@@ -1,4 +1,5 @@
 /** Pages that stay although their input changed say so in a strip above the head. The next build makes them anew: their size is another. */
+import { escapeMarkup } from "../core/markup.ts";
 import { plural } from "../format/words.ts";
 import type { OutFolder } from "./effects.ts";
 import { readDayRecord, readShowRecord } from "./manifest.ts";
@@ -34,15 +35,9 @@ function pagesOf(out: OutFolder, date: string | null): readonly string[] {
 }
 
 function strip(files: readonly string[]): string {
-  const [first = "the show folder", ...more] = files.map((file) => escapeHtml(file.replace(/^days\/[^/]+\//, "")));
+  const [first = "the show folder", ...more] = files.map((file) =>
+    escapeMarkup(file.replace(/^days\/[^/]+\//, "").replace(/\p{Cc}/gu, " ")),
+  );
   const others = more.length === 0 ? "" : ` and ${plural(more.length, "more file")}`;
   return `<p class="stale"><b class="sev-check">Check</b> Built before the last change to ${first}${others}.</p>`;
-}
-
-function escapeHtml(text: string): string {
-  return text
-    .replace(/[\p{Cc}]/gu, " ")
-    .replaceAll("&", "&amp;")
-    .replaceAll("<", "&lt;")
-    .replaceAll('"', "&quot;");
 }

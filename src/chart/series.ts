@@ -11,7 +11,7 @@ export interface Points {
 /** How far a thinned line may leave the full one, in pixels. */
 export const TOLERANCE = 0.4;
 /** The same in a row, where a picture an inch high stands beside the figures and a day has hundreds of them. */
-export const ROW_TOLERANCE = 0.5;
+const ROW_TOLERANCE = 0.5;
 /** The same for the edge of a flat fill without a line of its own. */
 export const ROW_BAND_TOLERANCE = 0.75;
 /** A line with more points than this (a long take with a noisy log) may be thinned further, up to `COARSEST` pixels. */
@@ -63,7 +63,7 @@ export function trace(
   let tolerance = tolerated;
   let line = thin(points, tolerance);
   while (line.xs.length > MOST_POINTS && tolerance < COARSEST) {
-    tolerance *= 1.5;
+    tolerance = Math.min(COARSEST, 1.5 * tolerance);
     line = thin(points, tolerance);
   }
   return line;
@@ -120,7 +120,10 @@ export function thin(points: Points, tolerance: number): Points {
   return kept;
 }
 
-/** As `trace`, for a row: coarser, and but for its ends on a grid of half a pixel, which takes a third less room on the page. */
+/**
+ * As `trace`, for a row: coarser, and but for its ends on a grid of half a pixel, which takes a third less room on the page.
+ * The grid moves a point by a quarter of a pixel at most, beside what `tolerated` allows.
+ */
 export function traceRow(
   values: Float64Array,
   run: Run,

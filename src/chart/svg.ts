@@ -1,4 +1,5 @@
 /** A drawing as inline SVG. */
+import { escapeMarkup } from "../core/markup.ts";
 import type { DrawItem, Drawing, ForUnits, PictureSlot } from "./drawing.ts";
 import { bar, coordinate, segment } from "./path.ts";
 
@@ -19,11 +20,11 @@ export interface SvgOptions {
 export function svg(drawing: Drawing, options: SvgOptions): string {
   const width = coordinate(drawing.width);
   const height = coordinate(drawing.height);
-  const id = escapeText(options.idPrefix);
+  const id = escapeMarkup(options.idPrefix);
   const size = `width="${width}" height="${height}" viewBox="0 0 ${width} ${height}"`;
   const body = elements(drawing.items, options.pictures ?? {});
   if (options.decorative === true) return `<svg ${size} aria-hidden="true">${body}</svg>`;
-  const title = `<title id="${id}-t">${escapeText(drawing.title)}</title><desc id="${id}-d">${escapeText(drawing.description)}</desc>`;
+  const title = `<title id="${id}-t">${escapeMarkup(drawing.title)}</title><desc id="${id}-d">${escapeMarkup(drawing.description)}</desc>`;
   return `<svg ${size} role="img" aria-labelledby="${id}-t" aria-describedby="${id}-d">${title}<g aria-hidden="true">${body}</g></svg>`;
 }
 
@@ -46,7 +47,7 @@ function elements(items: readonly DrawItem[], pictures: NonNullable<SvgOptions["
 function picture(item: Extract<DrawItem, { readonly type: "picture" }>, href: string | undefined): string {
   if (href === undefined) return "";
   const at = `x="${coordinate(item.x)}" y="${coordinate(item.y)}" width="${coordinate(item.width)}" height="${coordinate(item.height)}"`;
-  return `<image class="${item.slot}" href="${escapeText(href)}" ${at} preserveAspectRatio="none"/>`;
+  return `<image class="${item.slot}" href="${escapeMarkup(href)}" ${at} preserveAspectRatio="none"/>`;
 }
 
 function element(item: Exclude<DrawItem, { readonly type: "picture" }>): string {
@@ -61,8 +62,8 @@ function element(item: Exclude<DrawItem, { readonly type: "picture" }>): string 
       return `<circle class="${item.k}" cx="${coordinate(item.x)}" cy="${coordinate(item.y)}" r="${coordinate(item.r)}"/>`;
     case "text": {
       const classes = marked(item.tone, item);
-      const tone = classes === "" ? "" : ` class="${escapeText(classes)}"`;
-      return `<text${tone} x="${coordinate(item.x)}" y="${coordinate(item.y)}">${escapeText(item.text)}</text>`;
+      const tone = classes === "" ? "" : ` class="${escapeMarkup(classes)}"`;
+      return `<text${tone} x="${coordinate(item.x)}" y="${coordinate(item.y)}">${escapeMarkup(item.text)}</text>`;
     }
   }
 }
@@ -76,9 +77,4 @@ function marked(classes: string, { units }: ForUnits): string {
 
 function path(mark: string, d: string): string {
   return `<path class="${mark}" d="${d}"/>`;
-}
-
-/** Text for content and for attributes in double quotes. */
-function escapeText(text: string): string {
-  return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;").replaceAll('"', "&quot;");
 }

@@ -2,7 +2,7 @@
  * The rows of search as columns: a browser reads a few long lists and texts in a fraction of the time that many small lists take.
  * With them goes where each word of the remarks stands, worked out by the builder.
  */
-import type { SearchRows, SearchTake } from "./search-rows.ts";
+import { AT, type SearchRows, type SearchTake } from "./search-rows.ts";
 import { firstFrom, type WordPlaces, wordPlaces } from "./word-places.ts";
 
 /** Texts one a line; `at` says which of them each row has, and is left out where each row has one of its own. */
@@ -35,7 +35,6 @@ export interface SearchTable extends Pick<SearchRows, "path" | "days" | "lenses"
   readonly remarkWords: WordPlaces;
 }
 
-const REMARKS = 21;
 const BASE = 36;
 
 export function packRows({ path, days, lenses, takes }: SearchRows): PackedRows {
@@ -43,7 +42,7 @@ export function packRows({ path, days, lenses, takes }: SearchRows): PackedRows 
     const values = takes.map((take) => take[i] as string | number | null);
     return values.every((value) => typeof value === "string") ? packTexts(values) : (values as (number | null)[]);
   });
-  const remarkWords = packWords(wordPlaces(takes.map((take) => take[REMARKS])));
+  const remarkWords = packWords(wordPlaces(takes.map((take) => take[AT.remarks])));
   return { path, days, lenses, count: takes.length, columns, remarkWords };
 }
 

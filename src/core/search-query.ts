@@ -82,7 +82,8 @@ const EXTENSION = /^(?=.*\p{L})(?=.*\d)(.{3,})\.[a-z][a-z0-9]{1,4}$/iu;
 const PATH_START = /^(?:[a-z]:[\\/]|[\\/~]|file:)/i;
 /** A word, or a field word with what stands in quotes after it. */
 const TYPED = /\p{L}+:["\u201c\u201d][^"\u201c\u201d]*["\u201c\u201d]?|[^\s,"\u201c\u201d]+/gu;
-const STOP_COMMA = /\b(t:?\d{1,2}),(?=\d)/gi;
+/** "T2,8" and "T 2,8": a comma that is no end of a word. */
+const STOP_COMMA = /\b(t:?\s?\d{1,2}),(?=\d)/gi;
 
 /**
  * The terms of a query in the order typed; all of them must hold for a take. Empty for nothing to look for.
@@ -178,7 +179,8 @@ function fieldTerms(field: SearchField, value: string, text: string): readonly S
   // What is no stop is nothing that a take has: its score is 0, and the answer names it.
   if (field === "t") return [{ kind: "stop", text, t: Number(value.replace(/^t/i, "")) }];
   if (field === "note") {
-    return value.split(/\s+/).flatMap((part) => noteKeys(part).map((key) => ({ kind: "note" as const, text, key })));
+    const keys = value.split(/\s+/).flatMap(noteKeys);
+    return keys.map((key) => ({ kind: "note", text: keys.length === 1 ? text : `note:${key}`, key }));
   }
   const key = field === "lens" || field === "day" ? hyphenKey(value.replace(/mm$/i, "")) : codeKey(value);
   return key === "" ? [] : [{ kind: "field", text, field, key }];

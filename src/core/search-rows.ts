@@ -41,6 +41,33 @@ export type SearchTake = readonly [
   number: number,
 ];
 
+/** Where each of them stands in it. */
+export const AT = {
+  day: 0,
+  address: 1,
+  slate: 2,
+  take: 3,
+  camera: 4,
+  scene: 5,
+  roll: 6,
+  clip: 7,
+  timecodeIn: 8,
+  timecodeOut: 9,
+  lens: 10,
+  focalMinMm: 11,
+  focalMaxMm: 12,
+  widestT: 13,
+  deepestT: 14,
+  focal: 15,
+  stop: 16,
+  circled: 17,
+  standing: 18,
+  plate: 19,
+  plateOf: 20,
+  remarks: 21,
+  number: 22,
+} as const;
+
 export interface SearchRows {
   /** Path of a take's page below the report's folder, with `{date}` and `{address}` to put in. */
   readonly path: string;

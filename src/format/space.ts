@@ -13,3 +13,8 @@ export const INFINITY = "\u221e";
 export function withUnit(figure: string, unit: string): string {
   return `${figure}${NBSP}${unit}`;
 }
+
+/** The text for a terminal or a program, neither of which wants spaces that nobody types. */
+export function plainSpaces(text: string): string {
+  return text.replaceAll(/[\u00a0\u202f]/g, " ");
+}

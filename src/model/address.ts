@@ -21,7 +21,12 @@ export function foldName(text: string): string {
   return folded === "" ? "x" : folded;
 }
 
-/** Form in which identities are compared: case, spaces and accents do not make two takes of one. */
+/** Form in which identities are compared: case and spaces do not make two takes of one. */
 export function sameName(text: string): string {
   return text.trim().replace(/\s+/g, " ").toLowerCase();
+}
+
+/** One text for the clips that are one take of a day, whatever their cameras. */
+export function takeKey({ slate, take }: { readonly slate: string; readonly take: string }): string {
+  return `${sameName(slate)}\u0000${sameName(take)}`;
 }

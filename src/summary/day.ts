@@ -6,7 +6,7 @@ import type { DistanceM } from "../core/quantity.ts";
 import { numberFromDistance } from "../core/quantity.ts";
 import type { Kit } from "../ingest/records.ts";
 import { acceptFindings } from "../model/accept.ts";
-import { sameName } from "../model/address.ts";
+import { sameName, takeKey } from "../model/address.ts";
 import type { Day } from "../model/types.ts";
 import { slateExposures } from "./exposure.ts";
 import { summariseTake } from "./take.ts";
@@ -51,9 +51,8 @@ export function summariseDay(day: Day, kit: Kit, most = FINDINGS_PER_CODE_AND_FI
 /** A take counts once whatever the cameras, a clip per camera; a duplicate address counts nowhere. */
 function dayTotals(summaries: readonly TakeSummary[], day: Day): DayTotals {
   const clips = summaries.filter((summary) => !summary.take.duplicate);
-  const takeKey = (summary: TakeSummary): string => `${sameName(summary.take.slate)}\u0000${sameName(summary.take.take)}`;
-  const circledKeys = new Set(clips.filter((clip) => clip.take.circled).map(takeKey));
-  const circledClips = clips.filter((clip) => circledKeys.has(takeKey(clip)));
+  const circledKeys = new Set(clips.filter((clip) => clip.take.circled).map(({ take }) => takeKey(take)));
+  const circledClips = clips.filter(({ take }) => circledKeys.has(takeKey(take)));
   const mediaSeconds = sum(clips.map((clip) => clip.durationSeconds));
   const circledSeconds = sum(circledClips.map((clip) => clip.durationSeconds));
   const mediaFrames: Record<string, number> = {};
@@ -67,7 +66,7 @@ function dayTotals(summaries: readonly TakeSummary[], day: Day): DayTotals {
   };
   return {
     slates: new Set(clips.map((clip) => sameName(clip.take.slate))).size,
-    takes: new Set(clips.map(takeKey)).size,
+    takes: new Set(clips.map(({ take }) => takeKey(take))).size,
     clips: clips.length,
     circled: circledKeys.size,
     eighthsScheduled: eighths(() => true),

@@ -1,6 +1,6 @@
 /** The scenes of a show over all its days: what was scheduled, what was shot of it, and how alike its set-ups are exposed. */
 import { compareCodes } from "../core/code-order.ts";
-import { sameName } from "../model/address.ts";
+import { sameName, takeKey } from "../model/address.ts";
 import { lowerMiddle } from "../stats/summary.ts";
 import type { DayDigest, TakeDigest } from "./digest-types.ts";
 
@@ -104,17 +104,16 @@ function sceneDay({ date, day, record }: DayDigest, scene: string | null, takes:
 }
 
 function figuresOf({ scene, days, takes }: Collected): SceneFigures {
-  const takeKey = ({ date, take }: Collected["takes"][number]) =>
-    `${date}\u0000${sameName(take.slate)}\u0000${sameName(take.take)}`;
+  const ofDay = ({ date, take }: Collected["takes"][number]) => `${date} ${takeKey(take)}`;
   const scheduled = days.flatMap((day) => (day.eighths === null ? [] : [day.eighths]));
   const lenses = new Set(takes.flatMap(({ take }) => (take.lens === null ? [] : [take.lens])));
   return {
     scene,
     days,
     setups: days.reduce((sum, day) => sum + day.slates.length, 0),
-    takes: new Set(takes.map(takeKey)).size,
+    takes: new Set(takes.map(ofDay)).size,
     clips: takes.length,
-    circled: new Set(takes.filter(({ take }) => take.circled).map(takeKey)).size,
+    circled: new Set(takes.filter(({ take }) => take.circled).map(ofDay)).size,
     mediaSeconds: takes.reduce((sum, { take }) => sum + take.durationSeconds, 0),
     lenses: [...lenses].sort(compareCodes),
     eighths: scheduled.length === 0 ? null : Math.max(...scheduled),

@@ -1,6 +1,8 @@
 /** What the takes of a page can be filtered by: scene, camera, lens, plates, circled, with findings. */
 import { compareCodes } from "../core/code-order.ts";
 import { openFindings } from "../core/finding.ts";
+import type { Kit } from "../ingest/records.ts";
+import type { TakeDigest } from "../summary/digest-types.ts";
 import type { TakeSummary } from "../summary/types.ts";
 import type { DayContext } from "./day/day-context.ts";
 import { focalMark } from "./names.ts";
@@ -50,28 +52,46 @@ export function chipsOf(facets: readonly Facet[], name: string): FilterChip[] {
   return [...counts].map(([value, count]) => ({ name, value, label: value, count: String(count) }));
 }
 
+/** What a take is filtered by. */
+type Filtered = Pick<TakeDigest, "lens" | "camera" | "scene" | "circled" | "plate" | "findings">;
+
 /** Flags of a take, in the order of their chips. */
-const FLAGS: readonly (readonly [name: string, label: string, has: (t: TakeSummary) => boolean])[] = [
-  ["circled", "Circled", (t) => t.take.circled],
-  ["plates", "Plates", (t) => t.take.plate !== null],
-  ["findings", "With findings", (t) => openFindings(t.findings).length > 0],
+const FLAGS: readonly (readonly [name: string, label: string, has: (t: Filtered) => boolean])[] = [
+  ["circled", "Circled", (t) => t.circled],
+  ["plates", "Plates", (t) => t.plate !== null],
+  ["findings", "With findings", (t) => t.findings > 0],
 ];
 
-/** The facets of a take's row. */
-export function takeFacets(t: TakeSummary): readonly Facet[] {
+export function facetsOf(t: Filtered): readonly Facet[] {
   return [
-    ...(t.take.lensId === null ? [] : [{ name: "lens", value: t.take.lensId }]),
-    { name: "camera", value: t.take.camera },
-    ...(t.take.scene === null ? [] : [{ name: "scene", value: t.take.scene }]),
+    ...(t.lens === null ? [] : [{ name: "lens", value: t.lens }]),
+    { name: "camera", value: t.camera },
+    ...(t.scene === null ? [] : [{ name: "scene", value: t.scene }]),
     ...FLAGS.filter(([, , has]) => has(t)).map(([name]) => ({ name, value: "" })),
   ];
+}
+
+/** The facets of a take's row. */
+export function takeFacets({ take, findings }: TakeSummary): readonly Facet[] {
+  return facetsOf({ ...take, lens: take.lensId, findings: openFindings(findings).length });
+}
+
+/** The chips of the flags; one that no take has is left out. */
+export function flagGroup(facets: readonly Facet[]): FilterGroup {
+  const chips = FLAGS.flatMap(([name, label]) => chipsOf(facets, name).map((chip): FilterChip => ({ ...chip, label })));
+  return { label: "Kind", folded: false, chips };
+}
+
+/** "35 mm" of a lens of the kit; `null` where no focal length is known. */
+export function lensMark(id: string, kit: Kit): string | null {
+  const lens = kit.lenses.find((l) => l.id === id);
+  return lens === undefined || (lens.focalMm === null && lens.focalMinMm === null) ? null : `${focalMark(lens)} mm`;
 }
 
 /** The chips for some takes. A group that would not part them is left out, and so is a flag that none has. */
 export function filterBar(takes: readonly TakeSummary[], day: DayContext): FilterBar {
   const facets = takes.flatMap(takeFacets);
   const counted = (name: string) => chipsOf(facets, name);
-  const flags = FLAGS.flatMap(([name, label]) => counted(name).map((chip): FilterChip => ({ ...chip, label })));
   const scenes = counted("scene").sort((a, b) => compareCodes(a.value, b.value));
   const cameras = counted("camera").sort((a, b) => (a.value < b.value ? -1 : 1));
   const focal = (id: string) => {
@@ -82,27 +102,24 @@ export function filterBar(takes: readonly TakeSummary[], day: DayContext): Filte
   const lenses = counted("lens").sort((a, b) => (focal(a.value) === focal(b.value) ? 0 : focal(a.value) - focal(b.value)));
   const labels = lensLabels(
     lenses.map(({ value }) => value),
-    day,
+    day.summary.kit,
   );
+  const kinds = flagGroup(facets);
   const groups: readonly FilterGroup[] = [
-    { label: "Kind", folded: false, chips: flags },
     { label: "Scene", folded: false, chips: scenes.map((chip) => ({ ...chip, label: `Scene ${chip.value}` })) },
     { label: "Camera", folded: false, chips: cameras.map((chip) => ({ ...chip, label: `Camera ${chip.value}` })) },
     { label: "Lens", folded: false, chips: lenses.map((chip) => ({ ...chip, label: labels.get(chip.value) ?? chip.value })) },
   ];
   return {
-    groups: groups.filter(({ label, chips }) => chips.length > (label === "Kind" ? 0 : 1)),
+    groups: [...(kinds.chips.length > 0 ? [kinds] : []), ...groups.filter(({ chips }) => chips.length > 1)],
     ...OF_TAKES,
     all: takes.length === 1 ? "1 clip." : `All ${takes.length} clips shown.`,
   };
 }
 
 /** "35 mm"; the id as well where two lenses are marked alike. */
-function lensLabels(ids: readonly string[], day: DayContext): ReadonlyMap<string, string> {
-  const marks = ids.map((id) => {
-    const lens = day.summary.kit.lenses.find((l) => l.id === id);
-    return lens === undefined || (lens.focalMm === null && lens.focalMinMm === null) ? id : `${focalMark(lens)} mm`;
-  });
+function lensLabels(ids: readonly string[], kit: Kit): ReadonlyMap<string, string> {
+  const marks = ids.map((id) => lensMark(id, kit) ?? id);
   return new Map(
     ids.map((id, i) => {
       const mark = marks[i] ?? id;

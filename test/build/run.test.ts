@@ -158,6 +158,15 @@ describe("a fault of the program", () => {
     expect(readFiles(show.out)).toMatchObject({ ...DAY_1, "days/2026-03-15/takes/a-2-2.html": "take a-2-2" });
     expect(readFiles(show.out)["index.html"]).toBe("2026-03-14: 2\n2026-03-15: 1");
   });
+
+  it("leaves out of the show-wide pages what another program left of the day, whose shape may be another", async () => {
+    await open().build();
+    setNotes("2026-03-14", "crash");
+    const result = await show.build({ programHash: "another" });
+    expect(result.faults.map((f) => f.date)).toEqual(["2026-03-14"]);
+    expect(readFiles(show.out)).toMatchObject(DAY_1);
+    expect(readFiles(show.out)["index.html"]).toBe("2026-03-15: 1");
+  });
 });
 
 describe("an interrupted build", () => {

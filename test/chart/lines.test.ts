@@ -58,6 +58,18 @@ describe("a decimated line", () => {
     });
   });
 
+  test("of a log too noisy for few points leaves the full one by 1.4 pixels and no more", () => {
+    // up and down by 1.9 pixels: a line along the tops would leave the bottoms by that
+    const values = Float64Array.from({ length: 600 }, (_, i) => (i % 2 === 0 ? 0 : 1.9));
+    const line = trace(
+      values,
+      { first: 0, last: 599 },
+      (f) => f,
+      (v) => v,
+    );
+    expect(line.xs.length).toBeGreaterThan(590);
+  });
+
   test("is straight where the values are, however many frames fall on a pixel", () => {
     const values = Float64Array.from({ length: 1001 }, (_, i) => i / 4);
     const line = trace(

@@ -198,8 +198,13 @@ describe("daybook pack", () => {
     try {
       expect((await run("pack", "ferry", "--day", DATE)).stdout).toContain("in no hash list: mine.mov. ");
       expect(lines((await run("pack", "ferry", "--day", DATE, "--json")).stdout).pop()).toMatchObject({ unlisted: ["mine.mov"] });
+      writeFileSync(`${mine}.txt`, "mine too");
+      expect((await run("pack", "ferry", "--day", DATE)).stdout).toContain(
+        "in no hash list: mine.mov and 1 more. The build did not make them: verify will report them as extra.",
+      );
     } finally {
       rmSync(mine);
+      rmSync(`${mine}.txt`, { force: true });
     }
     expect((await run("pack", "ferry", "--day", DATE)).stdout).not.toContain("in no hash list");
   });

@@ -2,7 +2,7 @@ import { runInNewContext } from "node:vm";
 import { describe, expect, it } from "vitest";
 import { compareCodes } from "../../src/core/code-order.ts";
 import { type PackedRows, type SearchTable, unpackRows } from "../../src/core/packed-rows.ts";
-import { SEARCH_GLOBAL } from "../../src/core/search-rows.ts";
+import { AT, SEARCH_GLOBAL } from "../../src/core/search-rows.ts";
 import { digestDay } from "../../src/summary/digest.ts";
 import type { DayDigest, TakeDigest } from "../../src/summary/digest-types.ts";
 import { searchRows, searchRowsScript } from "../../src/view/show/search-rows.ts";
@@ -45,10 +45,17 @@ describe("search rows", () => {
     const numbers = new Map<string, Set<number>>();
     for (const take of rows.takes) {
       const name = `${take[2]} ${take[3]}`;
-      numbers.set(name, (numbers.get(name) ?? new Set()).add(take[22]));
+      numbers.set(name, (numbers.get(name) ?? new Set()).add(take[AT.number]));
     }
     expect([...numbers.values()].every((set) => set.size === 1)).toBe(true);
     expect(new Set([...numbers.values()].flatMap((set) => [...set])).size).toBe(numbers.size);
+  });
+
+  it("count the clips of one take once, however its cameras' rows write it, as the totals of the day do", () => {
+    const [take] = digest.takes as [TakeDigest];
+    const written = (camera: string, slate: string, name: string) => ({ ...take, camera, slate, take: name });
+    const takes = [written("A", "14", "2 PU"), written("B", "14", "2  pu"), written("A", "14 2", "PU")];
+    expect(searchRows([{ ...digest, takes }], summary.kit).takes.map((row) => row[AT.number])).toEqual([0, 0, 1]);
   });
 
   it("come through the script as they are", () => {

@@ -1,4 +1,5 @@
 /** The first page of a zip: where the day's pages and files are. */
+import { escapeMarkup } from "../../core/markup.ts";
 import { fileSize } from "../../format/amounts.ts";
 import { dateLong } from "../../format/time.ts";
 import { plural } from "../../format/words.ts";
@@ -27,7 +28,7 @@ const DOORS = [
 export function zipIndex({ show, date, day, packFiles, isThere }: ZipIndexContent): string {
   const title = `${show.title}, ${day === null ? "" : `day ${day}, `}${dateLong(date)}`;
   const doors = DOORS.filter(([name]) => isThere(dayPath(date, name))).map(([name, label]) => {
-    return `<li><a href="${escapeHtml(hrefTo(INDEX, dayPath(date, name)))}">${label}</a></li>`;
+    return `<li><a href="${escapeMarkup(hrefTo(INDEX, dayPath(date, name)))}">${label}</a></li>`;
   });
   const groups = GROUPS.flatMap(([title, isOf]) => {
     const files = packFiles.filter(({ name }) => isOf(name));
@@ -42,13 +43,13 @@ export function zipIndex({ show, date, day, packFiles, isThere }: ZipIndexConten
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'self' 'unsafe-inline' file:">
-<title>${escapeHtml(title)}</title>
+<title>${escapeMarkup(title)}</title>
 ${styles.map((name) => `<link rel="stylesheet" href="assets/${name}">\n`).join("")}<style>h1{margin:1.5rem 0}h2{margin:1.75rem 0 .5rem}h3{margin:1.25rem 0 .25rem}</style>
 </head>
 <body>
 <div class="page">
 <main id="main">
-<h1>${escapeHtml(title)}</h1>
+<h1>${escapeMarkup(title)}</h1>
 <h2>Pages</h2>
 <ul>
 ${doors.join("\n")}
@@ -83,8 +84,8 @@ const GROUPS: readonly (readonly [string, (name: string) => boolean])[] = [
 ];
 
 function fileEntry(date: string, { name, bytes }: PackFile): string {
-  const href = escapeHtml(hrefTo(INDEX, packPath(date, name)));
-  return `<li><a href="${href}">${escapeHtml(name)}</a> <span class="unit">${escapeHtml(fileSize(bytes))}</span></li>`;
+  const href = escapeMarkup(hrefTo(INDEX, packPath(date, name)));
+  return `<li><a href="${href}">${escapeMarkup(name)}</a> <span class="unit">${escapeMarkup(fileSize(bytes))}</span></li>`;
 }
 
 /** One line a folder for its maps, of which a take may have hundreds. */
@@ -94,10 +95,6 @@ function mapEntries(files: readonly PackFile[]): readonly string[] {
   return [...new Set(maps.map(folderOf))].map((folder) => {
     const mine = maps.filter((file) => folderOf(file) === folder);
     const bytes = mine.reduce((sum, file) => sum + file.bytes, 0);
-    return `<li>${escapeHtml(`${folder}*.exr`)}: ${plural(mine.length, "map")} <span class="unit">${escapeHtml(fileSize(bytes))}</span></li>`;
+    return `<li>${escapeMarkup(`${folder}*.exr`)}: ${plural(mine.length, "map")} <span class="unit">${escapeMarkup(fileSize(bytes))}</span></li>`;
   });
-}
-
-function escapeHtml(text: string): string {
-  return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;").replaceAll('"', "&quot;");
 }

@@ -13,6 +13,7 @@ import { type LargeZipEntry, writeZip, ZipChanged, type ZipEntry } from "../../b
 import { dayEntries } from "../../build/zip/zip-report.ts";
 import type { TakeChoice } from "../../export/vfx/options.ts";
 import { fileSize } from "../../format/amounts.ts";
+import { plainSpaces } from "../../format/space.ts";
 import type { ShowInput } from "../../ingest/records.ts";
 import type { Reader } from "../../pdf/readers.ts";
 import { EXIT, type Io } from "../io.ts";
@@ -78,8 +79,7 @@ export async function pack(path: string, options: PackOptions, io: Io): Promise<
 function handOver(show: ShowInput, date: string, report: string, target: string, options: PackOptions, io: Io): string | null {
   const out = outFiles(report);
   const record = readDayRecord(out, date);
-  const digest = record?.digest;
-  if (record == null || digest === undefined) return `${report} has no record of ${date}. Build it and run the command again.`;
+  if (record === null) return `${report} has no record of ${date}. Build it and run the command again.`;
   // before the zip is written: a list that left in it must never be replaced
   const { generation, again } = issuePack(out, date);
   const unlisted = filesInNoList(out, date, record);
@@ -89,9 +89,9 @@ function handOver(show: ShowInput, date: string, report: string, target: string,
     else if (!options.quiet) io.out.write(`pack ${clickablePath(target, io.cwd)}   ${issue}\n${unlistedText(unlisted)}`);
     return null;
   }
-  const entries = dayEntries(out, show, digest);
+  const entries = dayEntries(out, show, record.digest);
   const bytes = writeZipFile(target, entries, date);
-  const size = fileSize(bytes).replaceAll(/[\u00a0\u202f]/g, " ");
+  const size = plainSpaces(fileSize(bytes));
   const files = entries.length;
   if (options.json) io.out.write(jsonLine({ type: "zip", file: target, bytes, files, generation, again, unlisted }));
   else if (!options.quiet) io.out.write(`zip ${clickablePath(target, io.cwd)}  ${size}   ${issue}\n${unlistedText(unlisted)}`);
@@ -108,9 +108,9 @@ function filesInNoList(out: OutFolder, date: string, { outputs }: StoredDay): re
 
 function unlistedText(files: readonly string[]): string {
   if (files.length === 0) return "";
-  const [first] = files;
-  const what = files.length === 1 ? first : `${first} and ${files.length - 1} more`;
-  return `in no hash list: ${what}. The build did not make it: verify will report it as extra.\n`;
+  const [first, ...more] = files;
+  const [what, it] = more.length === 0 ? [first, "it"] : [`${first} and ${more.length} more`, "them"];
+  return `in no hash list: ${what}. The build did not make ${it}: verify will report ${it} as extra.\n`;
 }
 
 /** The file is there when it is whole: until then it has another name. */

@@ -2,6 +2,7 @@
 import { resolve } from "node:path";
 import { type FileState, type Verification, type VerifiedFile, verifyPack } from "../../build/verify.ts";
 import { fileSize } from "../../format/amounts.ts";
+import { plainSpaces } from "../../format/space.ts";
 import { plural } from "../../format/words.ts";
 import { EXIT, type Io } from "../io.ts";
 import { jsonLine } from "../json-lines.ts";
@@ -44,7 +45,7 @@ function jsonText(result: Verification, exit: number): string {
 function text(result: Verification, options: CommonOptions, colours: Colours): string {
   const { files, counts, generation, created, host, problems } = result;
   const shown = options.quiet ? files.filter((file) => file.state !== "same") : files;
-  const widest = Math.max(0, ...shown.map((file) => file.path.length));
+  const widest = shown.reduce((most, file) => Math.max(most, file.path.length), 0);
   const lines = [
     ...shown.map((file) => fileLine(file, widest, colours)),
     ...problems.map((problem) => `${colours.red("history")}    ${problem}`),
@@ -67,26 +68,27 @@ function inZipLine(folder: string): string {
 function fileLine(file: VerifiedFile, widest: number, colours: Colours): string {
   const word = file.state.padEnd(9);
   const state = file.state === "same" ? colours.dim(word) : colours.red(word);
-  return `${state}  ${file.path.padEnd(widest)}  ${about(file)}`.trimEnd();
+  // a name in a zip may hold what a terminal obeys
+  return `${state}  ${inert(file.path).padEnd(widest)}  ${about(file)}`.trimEnd();
 }
 
 function about({ state, bytes, expectedBytes, algorithm, hash, expectedHash, detail }: VerifiedFile): string {
-  const size = bytes === null ? "" : plain(fileSize(bytes));
-  const listed = `listed ${expectedBytes === null ? "" : `${plain(fileSize(expectedBytes))}, `}${algorithm} ${expectedHash}`;
+  const size = bytes === null ? "" : plainSpaces(fileSize(bytes));
+  const listed = `listed ${expectedBytes === null ? "" : `${plainSpaces(fileSize(expectedBytes))}, `}${algorithm} ${expectedHash}`;
   if (state === "missing") return listed;
-  if (detail !== "") return `${size}  ${detail}`;
+  if (detail !== "") return `${size}  ${inert(detail)}`;
   const now = `${size}  ${algorithm} ${hash}`;
   return state === "changed" ? `${now}, ${listed}` : now;
 }
 
-function plain(words: string): string {
-  return words.replaceAll(/[\u00a0\u202f]/g, " ");
+function inert(words: string): string {
+  return words.replaceAll(/\p{Cc}/gu, "\ufffd");
 }
 
 function countsText(counts: Readonly<Record<FileState, number>>, problems: number): string {
   const states: readonly FileState[] = ["same", "changed", "missing", "extra", "unchecked"];
   const total = states.reduce((sum, state) => sum + counts[state], 0);
   const parts = states.filter((state) => counts[state] > 0).map((state) => `${counts[state]} ${state}`);
-  const history = problems === 0 ? [] : [`${plain(plural(problems, "problem"))} in the hash list itself`];
-  return `${plain(plural(total, "file"))}${parts.length === 0 ? "" : `: ${[...parts, ...history].join(", ")}`}`;
+  const history = problems === 0 ? [] : [`${plainSpaces(plural(problems, "problem"))} in the hash list itself`];
+  return `${plainSpaces(plural(total, "file"))}${parts.length === 0 ? "" : `: ${[...parts, ...history].join(", ")}`}`;
 }

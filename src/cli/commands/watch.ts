@@ -3,6 +3,7 @@ import { type AfterChange, afterChange, stateAfter, type WatchState } from "../.
 import { thisTool } from "../../build/program.ts";
 import { showFiles } from "../../build/show-files.ts";
 import { watchFolder } from "../../build/watch.ts";
+import { plainSpaces } from "../../format/space.ts";
 import { plural } from "../../format/words.ts";
 import { reportFaults } from "../fault.ts";
 import { EXIT, type Io } from "../io.ts";
@@ -65,7 +66,7 @@ function sayChanged(files: readonly string[], options: WatchCommandOptions, io: 
   if (options.quiet || options.json) return;
   const more = files.length - MOST_NAMED;
   const named = files.slice(0, MOST_NAMED).join(", ");
-  io.err.write(`\nchanged: ${named}${more > 0 ? ` and ${plural(more, "more file").replaceAll(/[\u00a0\u202f]/g, " ")}` : ""}\n`);
+  io.err.write(`\nchanged: ${named}${more > 0 ? ` and ${plainSpaces(plural(more, "more file"))}` : ""}\n`);
 }
 
 function sayStep(step: AfterChange, { show, outPath, log }: PreparedBuild, options: WatchCommandOptions, io: Io): void {

@@ -1,5 +1,6 @@
 /** Takes made ready for the scan: every code folded once, every distinct text once. */
 import type { SearchTable } from "../../core/packed-rows.ts";
+import { AT } from "../../core/search-rows.ts";
 import { codeKey, hyphenKey, withoutZeros, wordKeys } from "../../core/search-words.ts";
 import { type WordPlaces, wordPlaces } from "../../core/word-places.ts";
 import { type Vocabulary, vocabularyOf } from "./vocabulary.ts";
@@ -64,31 +65,31 @@ export interface TextIndex {
 
 function columnsOf({ column }: SearchTable) {
   return {
-    day: column(0),
-    address: column(1),
-    slate: column(2),
-    take: column(3),
-    camera: column(4),
-    roll: column(6),
-    clip: column(7),
-    timecodeIn: column(8),
-    timecodeOut: column(9),
-    focalMin: column(11),
-    focalMax: column(12),
-    widest: column(13),
-    deepest: column(14),
-    plate: column(19),
+    day: column(AT.day),
+    address: column(AT.address),
+    slate: column(AT.slate),
+    take: column(AT.take),
+    camera: column(AT.camera),
+    roll: column(AT.roll),
+    clip: column(AT.clip),
+    timecodeIn: column(AT.timecodeIn),
+    timecodeOut: column(AT.timecodeOut),
+    focalMin: column(AT.focalMinMm),
+    focalMax: column(AT.focalMaxMm),
+    widest: column(AT.widestT),
+    deepest: column(AT.deepestT),
+    plate: column(AT.plate),
   };
 }
 
 export function prepare(table: SearchTable): Prepared {
   const columns = columnsOf(table);
   const [scenes, lensPlaces, circled, status, platesOf] = [
-    table.column(5),
-    table.column(10),
-    table.column(17),
-    table.column(18),
-    table.column(20),
+    table.column(AT.scene),
+    table.column(AT.lens),
+    table.column(AT.circled),
+    table.column(AT.standing),
+    table.column(AT.plateOf),
   ];
   const key = remembered(codeKey);
   const clip = codeForms();

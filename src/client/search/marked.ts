@@ -16,7 +16,7 @@ export function markedRemark(remark: string, marks: ReadonlySet<string>, room = 
   const first = ranges[0];
   let from = 0;
   if (remark.length > room && first !== undefined && first.end > room) from = wordStart(remark, first.start - LEAD);
-  const to = remark.length - from <= room ? remark.length : wordEnd(remark, from + room);
+  const to = remark.length - from <= room ? remark.length : wordEnd(remark, from, from + room);
   const pieces: Piece[] = [];
   let at = from;
   const add = (text: string, marked: boolean) => {
@@ -37,10 +37,16 @@ export function markedRemark(remark: string, marks: ReadonlySet<string>, room = 
 /** The beginning of the word at or after a place, so that no word is cut. */
 function wordStart(text: string, place: number): number {
   const space = text.indexOf(" ", Math.max(0, place));
-  return space < 0 ? Math.max(0, place) : space + 1;
+  return space < 0 ? wholeSign(text, Math.max(0, place)) : space + 1;
 }
 
-function wordEnd(text: string, place: number): number {
+/** The end of the last word before a place; the place itself where that would lose half, as in a Japanese text. */
+function wordEnd(text: string, from: number, place: number): number {
   const space = text.lastIndexOf(" ", place);
-  return space <= 0 ? place : space;
+  return space < (from + place) / 2 ? wholeSign(text, place) : space;
+}
+
+/** The place, or the one before where it lies inside a sign of two units. */
+function wholeSign(text: string, place: number): number {
+  return /^[\udc00-\udfff]/.test(text.charAt(place)) ? place - 1 : place;
 }

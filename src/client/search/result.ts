@@ -1,13 +1,13 @@
 /** One found take as an option of the list: a link, so that it opens as links do. Texts go in as text, never as markup. */
 import type { SearchTable } from "../../core/packed-rows.ts";
 import type { SearchTerm } from "../../core/search-query.ts";
-import type { SearchTake } from "../../core/search-rows.ts";
+import { AT, type SearchLens, type SearchTake } from "../../core/search-rows.ts";
 import { markedRemark } from "./marked.ts";
 
 /** Address of a take's page from the page that is open; at the frame when a whole timecode was searched for. */
 export function takeHref(root: string, table: SearchTable, take: SearchTake, terms: readonly SearchTerm[]): string {
-  const date = table.days[take[0]]?.[0] ?? "";
-  const path = table.path.replace("{date}", date).replace("{address}", take[1]);
+  const date = table.days[take[AT.day]]?.[0] ?? "";
+  const path = table.path.replace("{date}", date).replace("{address}", take[AT.address]);
   const time = terms.find((term) => term.kind === "time" && term.span.exact);
   return `${root}${path}${time?.kind === "time" ? `#tc=${time.span.from}` : ""}`;
 }
@@ -25,30 +25,39 @@ export function resultOption(
   option.setAttribute("role", "option");
   option.setAttribute("aria-selected", "false");
   const [day, , slate, number, camera, , , clip, timecode] = take;
-  const lens = table.lenses[take[10]];
+  const lens = table.lenses[take[AT.lens]];
   const name = part(page, "find-name", [
     text(page, "b", slate),
     " take ",
-    text(page, "span", number, take[17] === 1 ? "ring on" : "ring"),
-    take[17] === 1 ? text(page, "span", ", circled,", "vh") : "",
+    text(page, "span", number, take[AT.circled] === 1 ? "ring on" : "ring"),
+    take[AT.circled] === 1 ? text(page, "span", ", circled,", "vh") : "",
     text(page, "span", " camera", "vh"),
     ` ${camera}`,
   ]);
-  const figures = [lens?.[1] ?? "lens not recorded", lens?.[1].endsWith(String(take[11])) ? "" : take[15], take[16]];
   option.append(
     name,
     part(page, "find-when", [[timecode, clip].filter(said).join(" \u00b7 ")]),
-    part(page, "find-with", [figures.filter(said).join(" \u00b7 ")]),
+    part(page, "find-with", [withWords(take, lens).join(" \u00b7 ")]),
     part(page, "find-day", [table.days[day]?.[1] ?? ""]),
   );
-  const standing = take[18];
-  const remark = markedRemark(take[21], marks).map(({ text: piece, marked }) => (marked ? text(page, "mark", piece) : piece));
+  const standing = take[AT.standing];
+  const remark = markedRemark(take[AT.remarks], marks).map(({ text: piece, marked }) =>
+    marked ? text(page, "mark", piece) : piece,
+  );
   if (standing !== "" || remark.length > 0) {
     option.append(
       part(page, "find-note", [standing === "" ? "" : text(page, "i", `${standing}${remark.length > 0 ? ": " : ""}`), ...remark]),
     );
   }
   return option;
+}
+
+/** Lens, focal length and stop; of a prime that is named by its focal length the name says it. */
+export function withWords(take: SearchTake, lens: SearchLens | undefined): readonly string[] {
+  if (lens === undefined) return ["lens not recorded", take[AT.focal], take[AT.stop]].filter(said);
+  const [, name] = lens;
+  const isNamed = name.replace(/\smm$/, "").split(/\s/).at(-1) === String(take[AT.focalMinMm]);
+  return [name, isNamed ? "" : take[AT.focal], take[AT.stop]].filter(said);
 }
 
 function said(value: string): boolean {

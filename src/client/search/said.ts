@@ -2,13 +2,14 @@
 
 import type { SearchTable } from "../../core/packed-rows.ts";
 import { searchTerms } from "../../core/search-query.ts";
+import { AT } from "../../core/search-rows.ts";
 import type { Found } from "./finder.ts";
 
 const FIELDS = "lens:, day:, t:, roll:, note:, plate:, slate:, take:, camera:, scene: and clip:";
 
 /** How many takes were found, or what was searched for when there is none. */
 export function describeFound({ places, terms, unknownFields }: Found, table: SearchTable, shown: number): string {
-  const numbers = table.column(22);
+  const numbers = table.column(AT.number);
   const all = () => count(numbers);
   if (terms.length === 0) return `${all()} on ${table.days.length} ${table.days.length === 1 ? "day" : "days"}.`;
   if (places.length === 0) {
@@ -37,8 +38,8 @@ export function helpFor(table: SearchTable): string {
   if (table.count === 0) return "There is no take in this report yet.";
   const take = table.row(Math.floor(table.count / 2));
   const [day, , slate, number, , , , clip, timecode] = take;
-  const lens = table.lenses[take[10]]?.[0];
-  const stop = /T(\d+(?:\.\d+)?)/.exec(take[16])?.[1];
+  const lens = table.lenses[take[AT.lens]]?.[0];
+  const stop = /T(\d+(?:\.\d+)?)/.exec(take[AT.stop])?.[1];
   const examples = [
     `${slate.toLowerCase()} ${number.toLowerCase()}`,
     clip === "" ? "" : clip.toLowerCase(),
@@ -52,7 +53,7 @@ export function helpFor(table: SearchTable): string {
 
 /** The longest word of a remark from the middle of the show on. */
 function noteExample(table: SearchTable): string {
-  const remarks = table.column(21);
+  const remarks = table.column(AT.remarks);
   const half = Math.floor(table.count / 2);
   for (const remark of [...remarks.slice(half), ...remarks.slice(0, half)]) {
     const letters = (remark.match(/\p{L}{5,12}/gu) ?? []).sort((a, b) => b.length - a.length);

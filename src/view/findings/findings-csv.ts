@@ -3,7 +3,8 @@ import { csvRows } from "../../core/sheet-text.ts";
 import { settled } from "../../format/units.ts";
 import type { DatedFinding } from "./finding-filters.ts";
 
-const HEAD = ["severity", "code", "date", "take", "file", "line", "column", "message", "hint", "accepted"];
+/** The columns of a day's findings.csv in its order, the day before them and why it was accepted after. */
+const HEAD = ["date", "code", "severity", "file", "line", "column", "field", "message", "hint", "take", "accepted"];
 
 /** A row a finding, in the order given; a place that a finding has not is blank. */
 export function findingsCsv(findings: readonly DatedFinding[]): string {
@@ -11,7 +12,7 @@ export function findingsCsv(findings: readonly DatedFinding[]): string {
   return csvRows([
     HEAD,
     ...findings.map(({ finding: f, date }) =>
-      [f.severity, f.code, date, f.take, f.file, f.line, f.column, f.message, f.hint, f.accepted ?? null].map(text),
+      [date, f.code, f.severity, f.file, f.line, f.column, f.field, f.message, f.hint, f.take, f.accepted ?? null].map(text),
     ),
   ]);
 }

@@ -4,6 +4,7 @@ import { SEARCH_GLOBAL, type SearchDay, type SearchLens, type SearchRows, type S
 import { trimmed } from "../../format/number.ts";
 import { stopRange } from "../../format/stop.ts";
 import type { Kit } from "../../ingest/records.ts";
+import { takeKey } from "../../model/address.ts";
 import type { DayDigest, TakeDigest } from "../../summary/digest-types.ts";
 import { takePath } from "../links.ts";
 import { dayShort, lensName, plateWords, tradeWords } from "../names.ts";
@@ -32,7 +33,7 @@ export function searchRows(digests: readonly DayDigest[], kit: Kit): SearchRows 
     path: takePath("{date}", "{address}"),
     days: digests.map((d): SearchDay => [d.date, dayShort(d), d.day]),
     takes: digests.flatMap((d, day) => {
-      const number = (t: TakeDigest) => counted(`${day} ${t.slate} ${t.take}`);
+      const number = (t: TakeDigest) => counted(`${day} ${takeKey(t)}`);
       return d.takes.map((t) => searchTake(t, day, t.lens === null ? -1 : place(t.lens), number(t)));
     }),
     lenses: lensNames,

@@ -1,7 +1,7 @@
 /** The other cameras on the same slate and take. */
 import { NOT_LOGGED, NOT_RECORDED } from "../../format/absent.ts";
 import { stopRange } from "../../format/stop.ts";
-import { sameName } from "../../model/address.ts";
+import { takeKey } from "../../model/address.ts";
 import type { TakeSummary } from "../../summary/types.ts";
 import type { DayContext } from "../day/day-context.ts";
 import { distanceUnit, rangeInColumn } from "../distances.ts";
@@ -17,9 +17,7 @@ export interface CamerasView {
 
 export function camerasView(t: TakeSummary, day: DayContext, path: string): CamerasView {
   const system = day.site.show.distances;
-  const same = (a: TakeSummary): boolean =>
-    sameName(a.take.slate) === sameName(t.take.slate) && sameName(a.take.take) === sameName(t.take.take);
-  const others = day.takes.filter((other) => other !== t && same(other));
+  const others = day.takes.filter((other) => other !== t && takeKey(other.take) === takeKey(t.take));
   return {
     has: others.length > 0,
     table: table(

@@ -21,6 +21,14 @@ describe("a remark in a result", () => {
     expect(shown.length).toBeLessThan(70);
   });
 
+  it("is cut inside a word where it has no spaces, and never inside a sign", () => {
+    expect(text(`雨 ${"撮影".repeat(40)}`, [], 20)).toBe(`雨 ${"撮影".repeat(9)} …`);
+    const long = `ab ${"x".repeat(60)}`;
+    expect(text(long, ["x".repeat(60)], 20)).toBe(`… ${"x".repeat(20)} …`);
+    // each of these signs is two units
+    expect(text("🎬".repeat(40), [], 21)).toBe(`${"🎬".repeat(10)} …`);
+  });
+
   it("marks a run that signs cut once", () => {
     expect(text("a half-speed shot", ["halfspeed", "half", "speed"])).toBe("a [half-speed] shot");
     expect(text("a half-speed shot", ["speed"])).toBe("a half-[speed] shot");

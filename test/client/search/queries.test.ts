@@ -150,7 +150,8 @@ describe("search", () => {
   it("reads a number with T, without it and with a field word alike", () => {
     const stopped = addresses("T2.8");
     expect(stopped.length).toBeGreaterThan(0);
-    for (const query of ["2.8", "t2.8", "T 2.8", "t:2.8", "t:T2.8"]) expect(addresses(query)).toEqual(stopped);
+    for (const query of ["2.8", "t2.8", "T 2.8", "T2,8", "T 2,8", "t:2.8", "t:2,8", "t:T2.8"])
+      expect(addresses(query)).toEqual(stopped);
   });
 
   it("names the words to mark, as they stand in the remark", () => {
@@ -163,6 +164,16 @@ describe("search", () => {
     expect(finder.find("K45").advice[0]?.query).toBe("K44");
     expect(finder.find("14b 9").advice).toEqual([{ label: "Without \u201c9\u201d", query: "14b", takes: 4 }]);
     expect(finder.find("qqqq").advice).toEqual([]);
+  });
+
+  it("takes the words of a note: in quotes one by one where they are not there together", () => {
+    // "ledger" is in the remark of take 27 1 of camera A and in no other
+    const { terms, advice } = finder.find('note:"ledger qqqq"');
+    expect(terms.map(({ text }) => text)).toEqual(["note:ledger", "note:qqqq"]);
+    expect(advice).toEqual([
+      { label: "Without \u201cnote:qqqq\u201d", query: "note:ledger", takes: addresses("note:ledger").length },
+    ]);
+    expect(finder.find('note:"ledger"').terms.map(({ text }) => text)).toEqual(['note:"ledger"']);
   });
 
   it("finds nothing for nothing, and stands any sign", () => {

@@ -11,7 +11,7 @@ import { frameWindow, type MapSize } from "./map-size.ts";
 /** What the maps cannot hold. */
 export const losses: readonly string[] = [
   "UV maps hold one lens state each: states whose corner lies within 0.1 px share a map, and frames that were not logged have none.",
-  "UV maps say -1, -1 where the coefficients define nothing; values are rounded to under 1/64 px at the recorded resolution. The brightness of shading maps is rounded to 1/8192, which is 0.0002 stop at most.",
+  "UV maps say -1, -1 where the coefficients define nothing; values are rounded to under 1/64 px at the recorded resolution. The brightness of shading maps is rounded to 1/8192, which is less than 0.0004 stop down to two stops of fall-off.",
   "OpenEXR's focus cannot be told from not logged at infinity: focus is then left out, and focusDioptres is 0. timeCode is left out above 30 frames a second.",
   "Maps have no T-dependent part but shading, and shading maps no colour.",
 ];
@@ -71,7 +71,10 @@ function zeros(length: number): Float32Array {
   return blank.subarray(0, length);
 }
 
-/** Right to 0.0002 stop; finer than a half float holds, and a third of the size of what a finer one takes. */
+/**
+ * Half a step is log2(1 + 2^-14 / factor) stop: 0.0001 at full brightness, 0.0004 two stops down; maps merge at 0.01 stop.
+ * A third of the size of what a finer step takes.
+ */
 const FACTOR_STEP = 2 ** -13;
 
 function factors({ look, window }: MapFile, size: MapSize, area: Area): Planes {

@@ -100,7 +100,8 @@ function mapFile(summary: TakeSummary, plan: MapPlan, file: MapFile): VfxFile {
 }
 
 function typicalMap(summary: TakeSummary, plan: MapPlan): readonly TypicalMap[] {
-  const middle = plan.files.filter(({ kind }) => kind === "undistort")[Math.floor(plan.files.length / 4)];
+  const undistort = plan.files.filter(({ kind }) => kind === "undistort");
+  const middle = undistort[Math.floor(undistort.length / 2)];
   if (plan.files.length < MANY_MAPS || middle === undefined) return [];
   return [
     {

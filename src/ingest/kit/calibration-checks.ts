@@ -44,7 +44,7 @@ function tellOfConvention(table: CalibrationTable, columns: ReadonlySet<string>,
     found.add(KIT.noConvention, {
       place: header,
       field: lacking[0]?.split(":")[0] ?? null,
-      message: `the table does not say its ${lacking.map((line) => line.split(":")[0]).join(", ")}: it is shown and never evaluated`,
+      message: `the table does not say its ${lacking.map((line) => line.split(":")[0]).join(" and its ")}: it is shown and never evaluated`,
       hint: `Ask its maker, and add before the column names, if that is what they say: ${lacking.map((line) => `"# ${line}"`).join(", ")}.`,
     });
   }

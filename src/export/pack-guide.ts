@@ -74,7 +74,11 @@ const VFX: readonly Described[] = [
     isOf: ending(".opentrackio.jsonl"),
     about: "The same as OpenTrackIO samples, one a line.",
   },
-  { shown: "vfx/<take>/camera.usda", isOf: ending(".usda"), about: "An animated camera (OpenUSD) on a centimetre stage; no pose." },
+  {
+    shown: "vfx/<take>/camera.usda",
+    isOf: ending(".usda"),
+    about: "An animated camera (OpenUSD) on a centimetre stage; no pose. Time code 1001 is frame 0.",
+  },
   {
     shown: "vfx/<take>/undistort-*.exr",
     isOf: (name) => /\/undistort-\d+\.exr$/.test(name),

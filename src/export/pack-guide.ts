@@ -105,6 +105,7 @@ const PROOF = `IS IT ALL HERE, AND UNCHANGED?
   With the program that wrote this folder:   daybook verify <this folder>
   (or the zip that it came in, before it is unpacked)
   With the standard's reference program:     ascmhl-debug verify <this folder>
+  (it prints nothing when all is as listed)
   By hand, file by file:                     md5sum takes.csv
   and compare with the md5 of that file in the newest list.
   Do not save into this folder: a changed file is reported as changed.`;

@@ -74,7 +74,11 @@ const VFX: readonly Described[] = [
     isOf: ending(".opentrackio.jsonl"),
     about: "The same as OpenTrackIO samples, one a line.",
   },
-  { shown: "vfx/<take>/camera.usda", isOf: ending(".usda"), about: "An animated camera (OpenUSD) on a centimetre stage; no pose." },
+  {
+    shown: "vfx/<take>/camera.usda",
+    isOf: ending(".usda"),
+    about: "An animated camera (OpenUSD) on a centimetre stage; no pose. Time code 1001 is frame 0.",
+  },
   {
     shown: "vfx/<take>/undistort-*.exr",
     isOf: (name) => /\/undistort-\d+\.exr$/.test(name),
@@ -101,6 +105,7 @@ const PROOF = `IS IT ALL HERE, AND UNCHANGED?
   With the program that wrote this folder:   daybook verify <this folder>
   (or the zip that it came in, before it is unpacked)
   With the standard's reference program:     ascmhl-debug verify <this folder>
+  (it prints nothing when all is as listed)
   By hand, file by file:                     md5sum takes.csv
   and compare with the md5 of that file in the newest list.
   Do not save into this folder: a changed file is reported as changed.`;

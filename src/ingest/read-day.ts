@@ -47,7 +47,7 @@ export function readDay(
   ];
   if (notesFile === null && logFiles.length === 0) tellOfEmptyDay(base, names, found);
   tellOfOtherEntries(base, names, found);
-  tellOfStills(notes, stills, found);
+  tellOfStills(open, base, notes, stills, found);
   return {
     input: {
       date,

@@ -1,6 +1,7 @@
 /** What the takes of a page can be filtered by: scene, camera, lens, plates, circled, with findings. */
 import { compareCodes } from "../core/code-order.ts";
 import { openFindings } from "../core/finding.ts";
+import { thousands } from "../format/number.ts";
 import type { Kit } from "../ingest/records.ts";
 import type { TakeDigest } from "../summary/digest-types.ts";
 import type { TakeSummary } from "../summary/types.ts";
@@ -49,7 +50,7 @@ export const OF_TAKES = {
 export function chipsOf(facets: readonly Facet[], name: string): FilterChip[] {
   const counts = new Map<string, number>();
   for (const facet of facets) if (facet.name === name) counts.set(facet.value, (counts.get(facet.value) ?? 0) + 1);
-  return [...counts].map(([value, count]) => ({ name, value, label: value, count: String(count) }));
+  return [...counts].map(([value, count]) => ({ name, value, label: value, count: thousands(count) }));
 }
 
 /** What a take is filtered by. */
@@ -113,7 +114,7 @@ export function filterBar(takes: readonly TakeSummary[], day: DayContext): Filte
   return {
     groups: [...(kinds.chips.length > 0 ? [kinds] : []), ...groups.filter(({ chips }) => chips.length > 1)],
     ...OF_TAKES,
-    all: takes.length === 1 ? "1 clip." : `All ${takes.length} clips shown.`,
+    all: takes.length === 1 ? "1 clip." : `All ${thousands(takes.length)} clips shown.`,
   };
 }
 

@@ -119,6 +119,21 @@ describe("the stills of a day", () => {
     expect(found.list()[0]?.message).toContain("100 bytes");
   });
 
+  it("that a note names are told apart: not there, and there in a format that is not shown", () => {
+    const { findings } = summarise(
+      {
+        ...SMALL_KIT,
+        [`${DAY}/notes.csv`]: "slate,take,camera,still\n1,1,A,gone.png\n1,2,A,frame.tif\n",
+        [`${DAY}/stills/frame.tif`]: "II*",
+      },
+      DATE,
+    );
+    expect(findings.filter((f) => f.code === "NOTE313").map((f) => `${f.line} ${f.message} ${f.hint}`)).toEqual([
+      "2 There is no still gone.png in the day's stills/ folder. Copy the picture there (.png, .jpg or .exr), or mend the name.",
+      "3 The still frame.tif is there, in a format that the report cannot show. Save the picture beside it as .png, .jpg or .exr, and name that file here.",
+    ]);
+  });
+
   it.each(["../a.png", "stills/a.png", "..\\a.png", "/etc/a.png", "..", "C:\\a.png"])(
     "are named without a path: %s is refused",
     (name) => {

@@ -75,10 +75,11 @@ describe("plate sheets", () => {
     expect(Buffer.compare(report, await cameraReport(exampleDaySummary(), { ...OPTIONS, stills }))).toBe(0);
   });
 
-  itWith("pdftotext", "say where a still is that cannot be printed", async () => {
+  itWith("pdftotext", "say where a still is that cannot be printed, and which can", async () => {
     const stills = new Map([["a-12-2", { name: "gate.tif", bytes: Buffer.from("II*\0nothing") }]]);
     const text = look("pdftotext", await cameraReport(exampleDaySummary(), { ...OPTIONS, stills }), ["-layout", "file", "-"]);
-    expect(text.replace(/\s+/g, " ")).toContain("Still gate.tif of 12 take 2 A: in the pages of the day, not");
+    expect(text).toContain("Still gate.tif of 12 take 2 A: in the pages of the day.");
+    expect(text.replace(/\s+/g, " ")).toContain("Printed here are PNG, and JPEG in RGB");
   });
 });
 

@@ -1,4 +1,5 @@
 /** The filter bar of a page: chips with counts and a box for words. It works on every row that carries facets. */
+import { thousands } from "../../format/number.ts";
 import { dataRows, visibleText } from "./cells.ts";
 import {
   countFor,
@@ -46,7 +47,7 @@ export function offerFilters(page: Document, changed: () => void): void {
       const { name = "", value = "" } = chip.dataset;
       chip.setAttribute("aria-pressed", String(selection.chips.get(name)?.includes(value) === true));
       const count = chip.querySelector(".n");
-      if (count !== null) count.textContent = String(countFor(items, selection, name, value));
+      if (count !== null) count.textContent = thousands(countFor(items, selection, name, value));
     }
     if (said !== null)
       said.textContent = shownWords(shown, items.length, selection, labelsOf(selection, buttons), { one, many, wayOut });

@@ -1,4 +1,5 @@
 /** What a reader has filtered the rows by, in the page's address: `?lens=P35&camera=A&circled&has=24X`. */
+import { thousands } from "../../format/number.ts";
 
 /** Chips that are pressed, by the name of their facet; a flag has the value "". */
 export interface Selection {
@@ -90,7 +91,7 @@ export function toQuery(selection: Selection, query: string, names: readonly str
 
 /** "9 of 28 clips shown: Camera A, 35 mm." `labels` are those of the pressed chips. */
 export function shownWords(shown: number, all: number, selection: Selection, labels: readonly string[], noun: Noun): string {
-  const counted = (count: number) => `${count} ${count === 1 ? noun.one : noun.many}`;
+  const counted = (count: number) => `${thousands(count)} ${count === 1 ? noun.one : noun.many}`;
   if (isNothing(selection)) return all === 1 ? `1 ${noun.one}.` : `All ${counted(all)} shown.`;
   const words = selection.words.trim();
   if (shown === 0) {
@@ -101,5 +102,5 @@ export function shownWords(shown: number, all: number, selection: Selection, lab
     return `${none} ${noun.wayOut}`;
   }
   const by = words === "" ? labels : [...labels, `\u2018${words}\u2019`];
-  return `${shown} of ${counted(all)} shown: ${by.join(", ")}.`;
+  return `${thousands(shown)} of ${counted(all)} shown: ${by.join(", ")}.`;
 }

@@ -1,5 +1,7 @@
 /** What a reader takes away from a table: the rows shown on the clipboard, and as a file where the pack has none. */
+
 import { csvRows, tsvRows } from "../../core/sheet-text.ts";
+import { thousands } from "../../format/number.ts";
 import { copyText } from "../parts/copy.ts";
 import { shownSheet } from "./cells.ts";
 
@@ -72,5 +74,5 @@ function fileName(page: Document): string {
 }
 
 function plural(count: number): string {
-  return count === 1 ? "1 row" : `${count} rows`;
+  return count === 1 ? "1 row" : `${thousands(count)} rows`;
 }

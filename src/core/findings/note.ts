@@ -57,7 +57,8 @@ export const NOTE = {
     code: "NOTE313",
     severity: "check",
     title: "Still not in the stills folder",
-    explain: "The note names a still that is not in the day's stills/ folder. Copy the picture there, or correct its name.",
+    explain:
+      "The note names a still that is not in the day's stills/ folder, or one in a format that the report cannot show, such as TIFF. Copy the picture there as .png, .jpg or .exr, or correct its name.",
   },
   stillUnreadable: {
     code: "NOTE314",

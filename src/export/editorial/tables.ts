@@ -32,17 +32,17 @@ export const MARKER_COLUMNS: readonly TableColumn[] = [
   text("clip_name", "slate and take"),
   text("camera", "camera letter"),
   text("clip", "clip name as noted"),
-  text("kind", "focus-pull, log-gap or plate"),
+  text("kind", "focus-pull, log-gap or plate; a pull of more than three seconds without a hold is called a follow in the text"),
   text("timecode_from", "first frame of the mark"),
   text("timecode_to", "first frame after the mark"),
   text("rate", "timecode rate in frames a second, a fraction where it is one"),
   whole("frame", "first frame of the mark, counted from 0 at the first frame of the take"),
-  whole("frames", "length in frames"),
+  whole("frames", "length in frames; 1 for a plate, which is the whole take and marked on its first frame"),
   text("colour", "colour of the marker in the timeline and the edit list"),
   text("text", "the mark in words"),
   text("from_m", "focus before a pull in metres from the image plane, or inf"),
   text("to_m", "focus after a pull in metres from the image plane, or inf"),
-  { name: "peak_dioptres_per_second", type: "number", about: "largest speed of a pull" },
+  { name: "peak_dioptres_per_second", type: "number", about: "largest speed of a pull, in dioptres (1/m) a second" },
 ];
 
 export const BIN_COLUMNS: readonly TableColumn[] = [

@@ -46,20 +46,32 @@ function tellOfUnreadable(file: string, problem: string, found: FindingCollector
     place: wholeFile(file),
     field: "still",
     message: `the still ${file} cannot be read: ${problem}`,
-    hint: "Copy it again from where it was made, or take it out of the folder.",
+    hint: "Copy it again, or save it anew as PNG, JPEG or OpenEXR, from where it was made; or take it out of the folder.",
   });
 }
 
-/** The notes' stills that are not in the folder. */
-export function tellOfStills(notes: readonly NoteRow[], stills: readonly Still[], found: FindingCollector): void {
+/** The notes' stills that are not in the folder, and those that are there in a format that is not read. */
+export function tellOfStills(
+  open: Opener,
+  base: string,
+  notes: readonly NoteRow[],
+  stills: readonly Still[],
+  found: FindingCollector,
+): void {
   const names = new Set(stills.map((still) => still.name));
+  const others = new Set(open.list(`${base}/stills`).map((entry) => entry.name));
   for (const { still } of notes) {
     if (still === null || names.has(still.value)) continue;
+    const isThere = others.has(still.value);
     found.add(NOTE.noStill, {
       place: still.place,
       field: "still",
-      message: `there is no still ${still.value} in the day's stills/ folder`,
-      hint: didYouMean(still.value, names).trim() || "Copy the picture there (.png, .jpg or .exr), or mend the name.",
+      message: isThere
+        ? `the still ${still.value} is there, in a format that the report cannot show`
+        : `there is no still ${still.value} in the day's stills/ folder`,
+      hint: isThere
+        ? "Save the picture beside it as .png, .jpg or .exr, and name that file here."
+        : didYouMean(still.value, names).trim() || "Copy the picture there (.png, .jpg or .exr), or mend the name.",
     });
   }
 }

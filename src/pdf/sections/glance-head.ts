@@ -1,7 +1,7 @@
 /** Top of the first page: which show, which day, where; the day by the clock; six figures. */
 import { dayClock } from "../../chart/day/day-clock.ts";
 import { NOT_RECORDED } from "../../format/absent.ts";
-import { fixed } from "../../format/number.ts";
+import { fixed, thousands } from "../../format/number.ts";
 import { eighths } from "../../format/pages.ts";
 import { dateLong, hoursMinutes, minutesSeconds } from "../../format/time.ts";
 import { plural } from "../../format/words.ts";
@@ -127,8 +127,16 @@ function sixOf(summary: DaySummary): readonly Six[] {
           ? `scheduled ${NOT_RECORDED}`
           : `of ${eighths(totals.eighthsScheduled)} scheduled${remaining === null ? "" : `, ${eighths(Math.max(0, remaining))} remaining`}`,
     },
-    { label: "Slates", figure: String(totals.slates), small: plates === 0 ? "no plates" : `${plates} of them with plates` },
-    { label: "Takes", figure: String(totals.takes), small: `${totals.circled} circled, ${plural(totals.clips, "clip")}` },
+    {
+      label: "Slates",
+      figure: thousands(totals.slates),
+      small: plates === 0 ? "no plates" : `${thousands(plates)} of them with plates`,
+    },
+    {
+      label: "Takes",
+      figure: thousands(totals.takes),
+      small: `${thousands(totals.circled)} circled, ${plural(totals.clips, "clip")}`,
+    },
     { label: "Media, min:s", figure: minutesSeconds(totals.mediaSeconds), small: cameras.join(", ") },
     {
       label: "Shooting ratio",

@@ -1,6 +1,7 @@
 /** Lower part of the first page: lens use beside what needs an answer, the day's notes, contents and lines to sign. */
 import { openFindings } from "../../core/finding.ts";
 import { NOT_RECORDED } from "../../format/absent.ts";
+import { thousands } from "../../format/number.ts";
 import { stopRange } from "../../format/stop.ts";
 import { dayMinutes, minutesSeconds } from "../../format/time.ts";
 import { plural, sentenceCase } from "../../format/words.ts";
@@ -57,7 +58,7 @@ function lensColumn(
           art: (ink, area) => ink.box(area.x, area.baseline - 6.2, (area.width * length) / longest, 6.4, { fill: PRINT.ink }),
         },
         minutesSeconds(length),
-        String(use.takes),
+        thousands(use.takes),
         use.tStop === null ? NOT_RECORDED : stopRange(use.tStop.widest, use.tStop.deepest),
       ],
     };

@@ -97,7 +97,7 @@ function useTable(report: Report, parent: Element): void {
     return {
       cells: [
         byId.has(use.lens) ? name : `${name}, not in the kit`,
-        String(use.takes),
+        thousands(use.takes),
         minutesSeconds(seconds.get(use.lens) ?? 0),
         thousands(use.frames),
         use.focalMm === null ? absent() : focalRange(use.focalMm.min, use.focalMm.max),

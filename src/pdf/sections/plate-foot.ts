@@ -77,7 +77,13 @@ function drawStill(report: Report, parent: Element, { take, still, picture }: Ta
   const { doc } = report;
   const name = takeName(take.take);
   if (picture === null) {
-    caption(report, parent, `Still ${still.name} of ${name}: in the pages of the day, not printed here.`, box, STILL_LINES);
+    caption(
+      report,
+      parent,
+      `Still ${still.name} of ${name}: in the pages of the day. Printed here are PNG, and JPEG in RGB or grey of at most 1 MB.`,
+      box,
+      STILL_LINES,
+    );
     return STILL_LINES * lineHeight(TYPE.label);
   }
   caption(report, parent, `Still ${still.name}, ${name}`, box);

@@ -3,6 +3,8 @@ import type { DaySummary, TakeSummary } from "../../summary/types.ts";
 import type { SiteContext } from "../context.ts";
 import { lensPaths, slateAnchors } from "../links.ts";
 import { takeName } from "../names.ts";
+import { MOST_ROWS } from "../table.ts";
+import { slatesShown } from "./slates-shown.ts";
 
 export interface DayContext {
   readonly site: SiteContext;
@@ -18,8 +20,8 @@ export interface DayContext {
 
 export interface SlateGroup {
   readonly slate: string;
-  /** Fragment of the slate on the day page. */
-  readonly anchor: string;
+  /** Fragment of the slate on the day page; `null` where that has no room for the slate. */
+  readonly anchor: string | null;
   readonly takes: readonly TakeSummary[];
 }
 
@@ -43,5 +45,21 @@ function groupBySlate(takes: readonly TakeSummary[]): readonly SlateGroup[] {
     else group.push(t);
   }
   const anchors = slateAnchors([...groups.keys()]);
-  return [...groups].map(([slate, members]) => ({ slate, anchor: anchors.get(slate) ?? "", takes: members }));
+  const shown = slatesShown(takes.map((t) => t.take.slate));
+  return [...groups].map(([slate, members]) => {
+    const anchor = shown.has(slate) ? (anchors.get(slate) ?? null) : null;
+    return { slate, anchor, takes: members };
+  });
+}
+
+/** A slate with the fragment that it has on the day page. */
+export interface ShownSlate extends SlateGroup {
+  readonly anchor: string;
+}
+
+/** The slates of the day page, with those of their takes that it has room for. */
+export function shownSlates(day: DayContext): readonly ShownSlate[] {
+  return day.slates.flatMap(({ slate, anchor, takes }) =>
+    anchor === null ? [] : [{ slate, anchor, takes: takes.slice(0, MOST_ROWS) }],
+  );
 }

@@ -4,6 +4,7 @@ import { dayClockDown } from "../../chart/day/day-clock-down.ts";
 import { rowTimeScale } from "../../chart/ribbon/row-ribbon.ts";
 import { svg } from "../../chart/svg.ts";
 import { NOT_RECORDED } from "../../format/absent.ts";
+import { thousands } from "../../format/number.ts";
 import { dateLong, dayMinutes } from "../../format/time.ts";
 import { plural, sentenceCase } from "../../format/words.ts";
 import type { DayRecord } from "../../ingest/records.ts";
@@ -12,13 +13,13 @@ import { type Fact, fact, factOr } from "../facts.ts";
 import { type FileLink, packFileLink } from "../files.ts";
 import { type FilterBar, filterBar } from "../filters.ts";
 import { type CountPart, countParts } from "../findings/findings.ts";
-import { dayPath, hrefTo, INPUTS_TABLE_PATH, METHODS_PATH } from "../links.ts";
+import { dayPath, hrefTo, INPUTS_TABLE_PATH, METHODS_PATH, TAKES_PATH } from "../links.ts";
 import { dayHeading, dayShort, sentence, tradeWords, unitName } from "../names.ts";
 import { pageBase } from "../page.ts";
 import { stopScale } from "../stop-scale.ts";
 import type { TableModel } from "../table.ts";
 import { timeScale } from "../time-scale.ts";
-import type { DayContext } from "./day-context.ts";
+import { type DayContext, shownSlates } from "./day-context.ts";
 import { type Door, doors, packLinks } from "./day-files.ts";
 import { focusColumnUnit, type SlateRows, slateRows, takesCaption } from "./day-rows.ts";
 import { lensUseTable, loggedShare, rowsSentence, rowsTable, totalFacts } from "./day-tables.ts";
@@ -62,6 +63,9 @@ export interface DayPage extends PageModel {
   readonly hasTakesFile: boolean;
   readonly slates: readonly SlateRows[];
   readonly hasTakes: boolean;
+  /** How many clips the page leaves to the file and to the page of all takes; empty when it has all. */
+  readonly more: string;
+  readonly allTakesHref: string;
   readonly emptySentence: string;
   readonly totals: readonly Fact[];
   readonly lensUse: TableModel;
@@ -92,6 +96,7 @@ export function dayPage(day: DayContext): DayPage {
   const files = packLinks(day, path);
   const exposure = exposureTable(day, path);
   const notExposed = notExposedSentence(day);
+  const shown = shownSlates(day).flatMap(({ takes }) => takes);
   const takesFile = packFileLink(site, summary.date, path, "takes.csv");
   return {
     ...pageBase(
@@ -102,9 +107,9 @@ export function dayPage(day: DayContext): DayPage {
     turns: dayTurns(day, path),
     strip: [
       ...hourFacts(record).slice(0, 3),
-      fact("Slates", String(summary.totals.slates)),
-      fact("Takes", String(summary.totals.takes), { source: `in ${plural(summary.totals.clips, "clip")}` }),
-      fact("Circled", String(summary.totals.circled), { source: summary.totals.circled === 1 ? "take" : "takes" }),
+      fact("Slates", thousands(summary.totals.slates)),
+      fact("Takes", thousands(summary.totals.takes), { source: `in ${plural(summary.totals.clips, "clip")}` }),
+      fact("Circled", thousands(summary.totals.circled), { source: summary.totals.circled === 1 ? "take" : "takes" }),
       factOr("Frames logged", loggedShare(day), NOT_RECORDED),
     ],
     findingParts: countParts(summary.findingCounts),
@@ -118,11 +123,13 @@ export function dayPage(day: DayContext): DayPage {
     stopUnit: `T${stopsShown.widest} to T${stopsShown.deepest}`,
     focusUnit: focusColumnUnit(day),
     takesCaption: takesCaption(dayHeading(ref)),
-    filters: filterBar(day.takes, day),
+    filters: filterBar(shown, day),
     takesFile: takesFile ?? { label: "", href: "", size: "" },
     hasTakesFile: takesFile !== undefined,
     slates: slateRows(day, path, { pixelsPerSecond: scale.pixelsPerSecond, stops: stopsShown }),
     hasTakes: day.takes.length > 0,
+    more: shown.length === day.takes.length ? "" : moreWords(shown.length, day),
+    allTakesHref: hrefTo(path, TAKES_PATH),
     emptySentence: `No takes. Neither notes.csv nor a log with a take was found in days/${summary.date}/.`,
     totals: totalFacts(day),
     lensUse: lensUseTable(day, path),
@@ -140,6 +147,12 @@ export function dayPage(day: DayContext): DayPage {
     hasFiles: files.length > 0,
     remarks: remarkFacts(day),
   };
+}
+
+/** Said over the takes when there are more than one page has room for. */
+function moreWords(clips: number, day: DayContext): string {
+  const slates = shownSlates(day).length;
+  return `The first ${plural(clips, "clip")} of ${thousands(day.takes.length)} stand here: ${plural(slates, "slate")} of ${thousands(day.slates.length)}. The filters look through these.`;
 }
 
 /** "Day 9, 6 October 2026": the year makes it unique in a show that runs over one. */

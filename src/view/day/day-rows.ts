@@ -20,7 +20,7 @@ import type { StopScale } from "../stop-scale.ts";
 import { classes, type Facet } from "../table.ts";
 import { focalRange } from "../take/take-facts.ts";
 import { RIBBON_COLUMN } from "../time-scale.ts";
-import type { DayContext, SlateGroup } from "./day-context.ts";
+import { type DayContext, type ShownSlate, shownSlates } from "./day-context.ts";
 
 /** 54 pixels a dioptre. */
 const ROW_HEIGHT = 57;
@@ -76,10 +76,10 @@ export interface SlateRows {
 }
 
 export function slateRows(day: DayContext, path: string, scales: RowScales): readonly SlateRows[] {
-  return day.slates.map((group) => slateView(group, day, path, scales));
+  return shownSlates(day).map((group) => slateView(group, day, path, scales));
 }
 
-function slateView(group: SlateGroup, day: DayContext, path: string, scales: RowScales): SlateRows {
+function slateView(group: ShownSlate, day: DayContext, path: string, scales: RowScales): SlateRows {
   const scenes = [...new Set(group.takes.map((t) => t.take.scene).filter((scene) => scene !== null))];
   const takes = new Set(group.takes.map((t) => t.take.take)).size;
   const plates = [...new Set(group.takes.map((t) => plateWords(t.take)).filter((words) => words !== null))];

@@ -23,7 +23,7 @@ export function lensUseTable(day: DayContext, path: string): TableModel {
     const target = day.lensPaths.get(use.lens);
     const name = lens === null ? `${use.lens}, not in the kit` : lensName(lens, use.lens);
     return row(target === undefined ? cell(name, { nb: true }) : cell(name, { nb: true, href: hrefTo(path, target) }), [
-      num(String(use.takes)),
+      num(thousands(use.takes)),
       num(thousands(use.frames)),
       num(minutesSeconds(lensSeconds(day, use.lens))),
       textOr(use.focalMm === null ? null : focalRange(use.focalMm.min, use.focalMm.max), NOT_RECORDED, { nb: true }),

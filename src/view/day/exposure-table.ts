@@ -1,6 +1,6 @@
 /** How far the takes and cameras of each slate lie apart in exposure and colour temperature. */
 import { kelvin } from "../../format/amounts.ts";
-import { fixed } from "../../format/number.ts";
+import { fixed, thousands } from "../../format/number.ts";
 import { listWords } from "../../format/words.ts";
 import type { ExposureSpread, SlateExposure } from "../../summary/exposure.ts";
 import { hrefTo, takePath } from "../links.ts";
@@ -49,12 +49,11 @@ function isKnown({ light, withEi, beforeNd, colourTemperature }: SlateExposure):
 }
 
 function slateRow(slate: SlateExposure, day: DayContext, path: string): Row {
-  const anchor = day.slates.find((group) => group.slate === slate.slate)?.anchor;
   const { light, withEi, beforeNd, colourTemperature: colour } = slate;
   const apart = light !== null && light.spreadStops >= 0.005;
-  return row(cell(slate.slate, { nb: true, ...(anchor === undefined ? {} : { href: hrefTo(path, path, anchor) }) }), [
+  return row(slateCell(slate.slate, day, path), [
     cell(listWords(slate.cameras)),
-    num(String(slate.clips)),
+    num(thousands(slate.clips)),
     light === null && beforeNd !== null ? spreadCell(beforeNd, "before ND") : spreadCell(light),
     spreadCell(withEi),
     light === null ? absent() : apart ? takeCell(light.brightest.address, day, path) : cell("all alike"),
@@ -62,6 +61,15 @@ function slateRow(slate: SlateExposure, day: DayContext, path: string): Row {
     colour === null ? absent(true) : cell(fixed(colour.shiftMired, 0), { num: true, note: leftOut(colour.leftOut) }),
     textOr(colour === null ? null : kelvins(colour.lowestK, colour.highestK), NOT_ALL, { nb: true }),
   ]);
+}
+
+/** A slate that the day page has no room for leads to its first take. */
+function slateCell(slate: string, day: DayContext, path: string): Cell {
+  const group = day.slates.find((other) => other.slate === slate);
+  const first = group?.takes[0]?.take.address;
+  if (group === undefined || first === undefined) return cell(slate, { nb: true });
+  const href = group.anchor === null ? hrefTo(path, takePath(day.summary.date, first)) : hrefTo(path, path, group.anchor);
+  return cell(slate, { nb: true, href });
 }
 
 type Row = ReturnType<typeof row>;
@@ -78,7 +86,7 @@ function spreadCell(spread: ExposureSpread | null, without = ""): Cell {
 
 /** Clips without the parts that it needs. */
 function leftOut(clips: number): string {
-  return clips === 0 ? "" : `${clips} left out`;
+  return clips === 0 ? "" : `${thousands(clips)} left out`;
 }
 
 function takeCell(address: string, day: DayContext, path: string): Cell {

@@ -1,5 +1,6 @@
 /** What the builder noticed about a day, the worst first, then by file. */
 import { type Finding, openFindings, type Severity } from "../../core/finding.ts";
+import { thousands } from "../../format/number.ts";
 import type { PageModel } from "../context.ts";
 import type { DayContext } from "../day/day-context.ts";
 import { type DayHead, dayHead, dayTitle } from "../day/day-page.ts";
@@ -8,7 +9,8 @@ import { type FileLink, fileLinks } from "../files.ts";
 import { dayPath, FINDINGS_PATH, hrefTo } from "../links.ts";
 import { dayShort } from "../names.ts";
 import { pageBase } from "../page.ts";
-import { countWords, type FindingView, findingView } from "./findings.ts";
+import { countWords, type FindingView, findingView, worstFirst } from "./findings.ts";
+import { MOST_FINDINGS } from "./findings-page.ts";
 
 export interface FindingGroup {
   readonly id: string;
@@ -19,6 +21,8 @@ export interface FindingGroup {
 
 export interface DayFindingsPage extends PageModel, DayHead {
   readonly counts: string;
+  /** Said when the file has more findings than the page; else empty. */
+  readonly more: string;
   readonly groups: readonly FindingGroup[];
   readonly hasGroups: boolean;
   readonly rowsSentence: string;
@@ -40,7 +44,9 @@ export function dayFindingsPage(day: DayContext): DayFindingsPage {
   const files = fileLinks(site, summary.date, path, (name) => name === "findings.csv");
   const views = (findings: readonly Finding[]) =>
     findings.map((f) => findingView(f, { path, date: summary.date, takes: day.names, frames: site.frames }));
-  const open = openFindings(summary.findings);
+  const shown = new Set(worstFirst(summary.findings).slice(0, MOST_FINDINGS));
+  const kept = summary.findings.filter((f) => shown.has(f));
+  const open = openFindings(kept);
   const groups: readonly FindingGroup[] = [
     ...GROUPS.map((group) => ({
       id: `group-${group.severity}`,
@@ -52,7 +58,7 @@ export function dayFindingsPage(day: DayContext): DayFindingsPage {
       id: "group-accepted",
       heading: "Accepted",
       about: "Noticed, and accepted with a reason in day.yaml.",
-      findings: views(summary.findings.filter((f) => f.accepted != null)),
+      findings: views(kept.filter((f) => f.accepted != null)),
     },
   ].filter((group) => group.findings.length > 0);
   return {
@@ -70,6 +76,10 @@ export function dayFindingsPage(day: DayContext): DayFindingsPage {
     ),
     ...dayHead(day.summary.day.record, site),
     counts: countWords(summary.findingCounts),
+    more:
+      kept.length === summary.findings.length
+        ? ""
+        : `The ${thousands(kept.length)} worst of ${thousands(summary.findings.length)} findings stand here${files.length > 0 ? "; the file at the end of the page has all" : ""}.`,
     groups,
     hasGroups: groups.length > 0,
     rowsSentence: rowsSentence(day),

@@ -2,6 +2,7 @@
 import { isCaretLine } from "../../core/code-frame.ts";
 import type { Finding, FindingCounts, Severity } from "../../core/finding.ts";
 import { findingKind } from "../../core/findings/catalogue.ts";
+import { thousands } from "../../format/number.ts";
 import { plural } from "../../format/words.ts";
 import { FINDINGS_PATH, hrefTo, takePath } from "../links.ts";
 import type { Facet } from "../table.ts";
@@ -98,7 +99,7 @@ export interface CountPart {
 export function countParts(counts: FindingCounts): readonly CountPart[] {
   const parts: CountPart[] = [];
   if (counts.error > 0) parts.push({ text: plural(counts.error, "error"), cls: severityClass("error") });
-  if (counts.check > 0) parts.push({ text: `${counts.check} to check`, cls: severityClass("check") });
+  if (counts.check > 0) parts.push({ text: `${thousands(counts.check)} to check`, cls: severityClass("check") });
   if (counts.remark > 0) parts.push({ text: plural(counts.remark, "remark"), cls: severityClass("remark") });
   return parts;
 }

@@ -3,7 +3,7 @@
 import { svg } from "../../chart/svg.ts";
 import { openFindings } from "../../core/finding.ts";
 import { NOT_RECORDED } from "../../format/absent.ts";
-import { fixed } from "../../format/number.ts";
+import { fixed, thousands } from "../../format/number.ts";
 import { eighths } from "../../format/pages.ts";
 import { hoursMinutes, minutesSeconds } from "../../format/time.ts";
 import { plural } from "../../format/words.ts";
@@ -148,8 +148,8 @@ function sums({ totals, record, takes, cameraSeconds }: DayDigest): readonly Sum
       totals.eighthsCompleted === null ? null : eighths(totals.eighthsCompleted),
       totals.eighthsScheduled === null ? "none scheduled in day.yaml" : `of ${eighths(totals.eighthsScheduled)} scheduled`,
     ),
-    sum("Set-ups", String(totals.slates), plates === 0 ? "no plates" : `${plates} of them for plates`),
-    sum("Takes", String(totals.takes), `${totals.circled} circled, ${plural(totals.clips, "clip")}`),
+    sum("Set-ups", thousands(totals.slates), plates === 0 ? "no plates" : `${thousands(plates)} of them for plates`),
+    sum("Takes", thousands(totals.takes), `${thousands(totals.circled)} circled, ${plural(totals.clips, "clip")}`),
     sum("Media", minutesSeconds(totals.mediaSeconds), cameras > FEW_CAMERAS ? `on ${cameras} cameras` : mediaWords(cameraSeconds)),
     sum(
       "Shooting ratio",

@@ -39,7 +39,7 @@ export function lensBars({ lensUse, takes }: DayDigest, kit: Kit): TableModel {
       return row(cell(use.lens, { nb: true }), [
         cell(markOf(kit, use.lens), { svg: bar, cls: "bar" }),
         num(minutesSeconds(served)),
-        num(String(use.takes)),
+        num(thousands(use.takes)),
         textOr(use.tStop === null ? null : stopRange(use.tStop.widest, use.tStop.deepest), NOT_RECORDED, { nb: true }),
       ]);
     }),

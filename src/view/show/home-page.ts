@@ -122,7 +122,7 @@ function totals(digests: readonly DayDigest[]): readonly Fact[] {
   const logged = sum((d) => d.totals.framesLogged);
   const loggedShare = expected === 0 ? null : share(logged, expected);
   return [
-    fact("Shooting days", String(digests.length)),
+    fact("Shooting days", thousands(digests.length)),
     fact("Slates", thousands(sum((d) => d.totals.slates))),
     fact("Takes", thousands(sum((d) => d.totals.takes)), {
       source: `in ${plural(

@@ -9,8 +9,9 @@ import type { DayDigest } from "../../summary/digest-types.ts";
 import { progress } from "../../summary/progress.ts";
 import { type SceneFigures, sceneFigures } from "../../summary/scenes.ts";
 import type { PageModel, SiteContext } from "../context.ts";
+import { slatesShown } from "../day/slates-shown.ts";
 import { type Fact, fact, factOr } from "../facts.ts";
-import { dayPath, foldName, freeName, hrefTo, lensPaths, SCENES_PATH, slateAnchors } from "../links.ts";
+import { dayPath, foldName, freeName, hrefTo, lensPaths, SCENES_PATH, slateAnchors, takePath } from "../links.ts";
 import { dayHeading, dayInSentence } from "../names.ts";
 import { pageBase } from "../page.ts";
 import { type Cell, type CellLink, cell, column, num, numOr, type Row, row, type TableModel, table, textOr } from "../table.ts";
@@ -23,7 +24,11 @@ export interface ScenesPage extends PageModel {
 
 export function scenesPage(digests: readonly DayDigest[], kit: Kit, context: SiteContext): ScenesPage {
   const scenes = sceneFigures(digests);
-  const places = { days: new Map(digests.map((d) => [d.date, d])), lenses: lensPaths(kit), anchors: anchorsOf(digests) };
+  const places = {
+    days: new Map(digests.map((d) => [d.date, d])),
+    lenses: lensPaths(kit),
+    slates: new Map(digests.map((d) => [d.date, slateHrefs(d)])),
+  };
   const ids = new Set<string>();
   return {
     ...pageBase(
@@ -63,12 +68,21 @@ export function scenesPage(digests: readonly DayDigest[], kit: Kit, context: Sit
 interface Places {
   readonly days: ReadonlyMap<string, DayDigest>;
   readonly lenses: ReadonlyMap<string, string>;
-  /** Fragments of the slates of each day. */
-  readonly anchors: ReadonlyMap<string, ReadonlyMap<string, string>>;
+  /** Href of each slate of each day. */
+  readonly slates: ReadonlyMap<string, ReadonlyMap<string, string>>;
 }
 
-function anchorsOf(digests: readonly DayDigest[]): Places["anchors"] {
-  return new Map(digests.map(({ date, takes }) => [date, slateAnchors(takes.map((take) => take.slate))]));
+/** The rows of a slate on its day page; its first take where that page has no room for it. */
+function slateHrefs({ date, takes }: DayDigest): ReadonlyMap<string, string> {
+  const slates = takes.map((take) => take.slate);
+  const shown = slatesShown(slates);
+  const firsts = new Map([...takes].reverse().map((take) => [take.slate, take.address]));
+  return new Map(
+    [...slateAnchors(slates)].map(([slate, anchor]) => [
+      slate,
+      shown.has(slate) ? hrefTo(SCENES_PATH, dayPath(date), anchor) : hrefTo(SCENES_PATH, takePath(date, firsts.get(slate) ?? "")),
+    ]),
+  );
 }
 
 function strip(scenes: readonly SceneFigures[], digests: readonly DayDigest[]): readonly Fact[] {
@@ -124,13 +138,13 @@ function statusCell({ completedOn, result }: SceneFigures, places: Places): Cell
 function daysCell({ days }: SceneFigures, places: Places): Cell {
   const links = days.flatMap((day, i): readonly CellLink[] => {
     const path = dayPath(day.date);
-    const anchors = places.anchors.get(day.date);
+    const hrefs = places.slates.get(day.date);
     return [
       { before: i === 0 ? "" : "; ", label: dayHeading(day), href: hrefTo(SCENES_PATH, path) },
       ...day.slates.map((slate, n) => ({
         before: n === 0 ? ": " : ", ",
         label: slate,
-        href: hrefTo(SCENES_PATH, path, anchors?.get(slate) ?? ""),
+        href: hrefs?.get(slate) ?? hrefTo(SCENES_PATH, path),
       })),
     ];
   });

@@ -79,7 +79,7 @@ function sums(all: readonly DayProgress[], digests: readonly DayDigest[]): reado
   return [
     sum(
       "Shooting days",
-      String(all.length),
+      thousands(all.length),
       planned === null ? "how many are planned is not recorded" : `${planned} planned, as the newest day file says`,
     ),
     sum(

@@ -1,4 +1,21 @@
+import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
+import { longestFirst } from "./test/helpers/longest-first.ts";
+
+const LONGEST = [
+  "cli/faults",
+  "scripts/fuzz",
+  "broken-demo",
+  "pdf/layout",
+  "cli/process",
+  "export/vfx/map-accuracy",
+  "cli/watch",
+  "cli/handover",
+  "package-install",
+  "pdf/camera-report",
+  "build/history-killed",
+  "pdf/reader-report",
+];
 
 /** Unit, reference, PDF and command tests. What looks at the built demo has test/browser/vitest.config.ts. */
 export default defineConfig({
@@ -10,6 +27,9 @@ export default defineConfig({
     hookTimeout: 120_000,
     // The modules are pure and no test replaces one, so that files share them: loading them afresh took half of the run.
     isolate: false,
+    // without a word it leaves one core to itself, which then has nothing to do
+    maxWorkers: availableParallelism(),
+    sequence: { sequencer: longestFirst(LONGEST) },
     // a test whose loop had nothing to go round has checked nothing
     expect: { requireAssertions: true },
   },

@@ -4,6 +4,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSy
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { runIn } from "./fake-io.ts";
 
 const MAIN = resolve(import.meta.dirname, "../../dist/cli/main.js");
 let root: string;
@@ -15,7 +16,7 @@ const run = (args: string[], env: Record<string, string> = {}) =>
   spawnSync(process.execPath, [MAIN, ...args], { cwd: root, encoding: "utf8", env: { ...process.env, ...env } });
 
 describe("daybook as a process", () => {
-  it("builds the show that init writes, beside it, and says where to open it", () => {
+  it("builds the show that init writes, beside it, and says where to open it", async () => {
     expect(run(["init", "ferry"]).status).toBe(0);
     const built = run(["build", "ferry"]);
     expect(built.stderr).not.toContain("fault");
@@ -25,12 +26,12 @@ describe("daybook as a process", () => {
     expect(readdirSync(join(root, "ferry-report/packs/2026-03-14")).sort()).toEqual(
       expect.arrayContaining(["FERRY-2026-03-14-camera-report.pdf", "datapackage.json", "day.json", "findings.csv", "takes.csv"]),
     );
-    const again = run(["build", "ferry", "--verbose"]);
+    const again = await runIn(root, ["build", "ferry", "--verbose"]);
     expect(again.stderr).toContain("unchanged");
   });
 
   it("ends with 130 when interrupted, and the next build makes the report whole", async () => {
-    run(["init", "ferry"]);
+    await runIn(root, ["init", "ferry"]);
     const child = spawn(process.execPath, [MAIN, "build", "ferry"], { cwd: root });
     const ended = new Promise<{ code: number | null; signal: string | null }>((done) => {
       child.on("exit", (code, signal) => done({ code, signal }));
@@ -40,7 +41,7 @@ describe("daybook as a process", () => {
     child.kill("SIGINT");
     const { code } = await ended;
     expect([130, 0]).toContain(code);
-    expect(run(["build", "ferry"]).status).toBe(0);
+    expect((await runIn(root, ["build", "ferry"])).status).toBe(0);
     expect(readdirSync(join(root, "ferry-report")).filter((name) => name.startsWith(".tmp"))).toEqual([]);
     expect(existsSync(join(root, "ferry-report/index.html"))).toBe(true);
   });
@@ -60,8 +61,8 @@ describe("daybook as a process", () => {
     expect(Number(stdout.split(" ")[0])).toBe(0);
   });
 
-  it("writes what happened into a file when the program fails, and says so", () => {
-    run(["init", "ferry"]);
+  it("writes what happened into a file when the program fails, and says so", async () => {
+    await runIn(root, ["init", "ferry"]);
     const broken = join(root, "broken.mjs");
     writeFileSync(broken, `String.prototype.padStart = () => { throw new TypeError("a fault made by the test"); };`);
     const result = run(["build", "ferry"], { NODE_OPTIONS: `--import=${JSON.stringify(broken)}`, TMPDIR: root });

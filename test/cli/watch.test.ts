@@ -4,6 +4,7 @@ import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, write
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { runIn } from "./fake-io.ts";
 
 const MAIN = resolve(import.meta.dirname, "../../dist/cli/main.js");
 const STRIP = "Built before the last change to notes.csv.";
@@ -12,9 +13,9 @@ const SECOND = "2026-03-15";
 
 let root: string;
 let child: ChildProcess | undefined;
-beforeEach(() => {
+beforeEach(async () => {
   root = mkdtempSync(join(tmpdir(), "daybook-watch-"));
-  spawnSync(process.execPath, [MAIN, "init", "ferry"], { cwd: root });
+  await runIn(root, ["init", "ferry"]);
   const days = join(root, "ferry/days");
   cpSync(join(days, FIRST), join(days, SECOND), { recursive: true });
   edit(SECOND, "day.yaml", (text) => text.replace("day: 1", "day: 2").replace(FIRST, SECOND));

@@ -1,15 +1,12 @@
-/** What the report may weigh and how soon it must be there. Limits in thousands of bytes, of files as they lie on the disk. */
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { loadavg, tmpdir } from "node:os";
+/** What the report may weigh. Limits in thousands of bytes, of files as they lie on the disk. */
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { pathToFileURL } from "node:url";
 import { gzipSync } from "node:zlib";
-import type { Browser } from "playwright-core";
 import { describe, expect, inject, it } from "vitest";
 import { DATE, writeShow } from "../../bench/show.mjs";
 import { filesOf } from "../helpers/built-site.ts";
-import { launchChromium } from "../helpers/chromium.ts";
-import { DEMO_OUT, demoUrl, fullestOfEachKind } from "../helpers/demo-pages.ts";
+import { DEMO_OUT } from "../helpers/demo-pages.ts";
 import { buildReport } from "../helpers/run-command.ts";
 
 const files = filesOf(DEMO_OUT);
@@ -18,13 +15,6 @@ const largest = (sizes: readonly number[]): number => Math.max(...sizes);
 
 /** A take of a minute at 24 frames a second. */
 const MINUTE = 1440;
-const PAINT_MS = 200;
-const PAINTS = 9;
-/**
- * What the browser takes to start an empty page is no fault of ours, and the machine may be busy with other things: twice the
- * budget above that, at the best of all runs, is a fault of the page.
- */
-const PATIENCE = 2;
 
 describe("budgets", () => {
   it("a take's page is below 90 KB, without its data script", () => {
@@ -79,39 +69,4 @@ describe("budgets", () => {
     console.log(`client scripts: ${bytes} bytes compressed`);
     expect(bytes).toBeLessThan(60_000);
   });
-
-  it("a take's page is painted soon after it is asked for from the disk", async () => {
-    const folder = mkdtempSync(join(tmpdir(), "daybook-blank-"));
-    const blank = join(folder, "blank.html");
-    writeFileSync(blank, "<!DOCTYPE html><html lang='en'><meta charset='utf-8'><title>Blank</title><p>Blank</p></html>");
-    const browser = await launchChromium();
-    const takePage = demoUrl(fullestOfEachKind().get("take") ?? "");
-    const paints: Record<"take" | "empty", number[]> = { take: [], empty: [] };
-    // one after the other, so that both meet the same machine
-    for (let run = 0; run < PAINTS; run++) {
-      paints.empty.push(await firstPaint(browser, pathToFileURL(blank).href));
-      paints.take.push(await firstPaint(browser, takePage));
-    }
-    await browser.close();
-    rmSync(folder, { recursive: true });
-    const said = (list: readonly number[]) => `${sorted(list)[PAINTS >> 1]?.toFixed(0)} ms (least ${Math.min(...list).toFixed(0)})`;
-    console.log(
-      `first paint, medians of ${PAINTS}, machine load ${loadavg()[0]?.toFixed(1)}: take ${said(paints.take)}, empty page ${said(paints.empty)}; the budget is ${PAINT_MS} ms on a quiet machine`,
-    );
-    expect(Math.min(...paints.take) - Math.min(...paints.empty)).toBeLessThan(PAINT_MS * PATIENCE);
-  });
 });
-
-async function firstPaint(browser: Browser, url: string): Promise<number> {
-  const page = await browser.newPage();
-  await page.goto(url);
-  const painted = () => page.evaluate(() => performance.getEntriesByName("first-contentful-paint").map((entry) => entry.startTime));
-  await expect.poll(async () => (await painted()).length).toBe(1);
-  const [ms] = await painted();
-  await page.close();
-  return ms ?? Number.NaN;
-}
-
-function sorted(list: readonly number[]): readonly number[] {
-  return [...list].sort((a, b) => a - b);
-}

@@ -1,6 +1,5 @@
 /** The lens look panel from file://: the look taken off and put back at the scrubber's frame, by the builder's own maths. */
 import { readFileSync } from "node:fs";
-import { availableParallelism, loadavg } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import type { Browser, Page } from "playwright-core";
@@ -192,35 +191,6 @@ describe("the lens look panel", () => {
     await open("a-15-1");
     await settled();
     expect(await page.locator("#look-words").textContent()).toContain("A plain card stands for the picture.");
-  });
-
-  it("paints 20 frames a second or better, 960 pixels wide, both parts off", async () => {
-    await open();
-    await click("distortion-off");
-    await click("shading-off");
-    const run = () =>
-      page.evaluate(async () => {
-        const slider = document.querySelector<HTMLInputElement>("#look-frame");
-        const canvas = document.querySelector<HTMLCanvasElement>("#look-canvas");
-        const painted: number[] = [];
-        const start = performance.now();
-        for (let i = 0; i < 90; i++) {
-          if (slider !== null) slider.value = String(Math.round((i * Number(slider.max)) / 90));
-          slider?.dispatchEvent(new Event("input", { bubbles: true }));
-          await new Promise((done) => requestAnimationFrame(done));
-          painted.push(Number(canvas?.dataset.ms));
-        }
-        painted.sort((a, b) => a - b);
-        return { fps: (1000 * 90) / (performance.now() - start), median: painted[45] ?? 0, width: canvas?.width ?? 0 };
-      });
-    // other work on the machine is no fault of the page: the best of three runs counts
-    const runs = [await run(), await run(), await run()];
-    const best = runs.reduce((a, b) => (b.fps > a.fps ? b : a));
-    console.log(`lens look: ${best.fps.toFixed(0)} frames a second, ${best.median} ms to paint ${best.width} pixels across`);
-    expect(best.width).toBe(960);
-    expect(best.median).toBeLessThan(50);
-    // a machine with more than twice the work it has cores for says nothing of the page's frames a second
-    if ((loadavg()[0] ?? 0) < 2 * availableParallelism()) expect(best.fps).toBeGreaterThanOrEqual(20);
   });
 });
 

@@ -1,9 +1,22 @@
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+import { longestFirst } from "../helpers/longest-first.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 /** What measures time runs when nothing else does; the rest two files at a time. */
-const TIMED = ["lens-look", "search", "budgets"].map((name) => `test/browser/${name}.test.ts`);
+const TIMED = ["test/browser/*-timed.test.ts"];
+const LONGEST = [
+  "browser/every-kind",
+  "browser/odd-shows",
+  "output/same-bytes",
+  "browser/tables",
+  "browser/pictures",
+  "browser/take-sheet",
+  "browser/print",
+  "browser/search",
+  "browser/budgets",
+  "browser/search-spoken",
+];
 const shared = {
   globalSetup: ["test/helpers/demo-build.ts"],
   testTimeout: 120_000,
@@ -15,6 +28,7 @@ const shared = {
 export default defineConfig({
   root,
   test: {
+    sequence: { sequencer: longestFirst(LONGEST) },
     projects: [
       {
         root,

@@ -60,7 +60,7 @@ def main(demo):
                 shown = "/".join(path.parts[-4:])
                 checks.check(f"{shown}: {name}", rules == [], "said nothing" if rules is None else "; ".join(rules[:6]))
         print(f"{len(paths)} PDFs against PDF/A-3b and PDF/UA-1")
-        damaged(checks, paths[0], folder)
+        damaged(checks, smallest_with_all(paths), folder)
     print(f"{verapdf.ARTIFACT}, Python {sys.version.split()[0]}")
     checks.end()
 
@@ -124,6 +124,12 @@ def json_text(text):
     """In double quotes, as YAML reads it too."""
     escaped = text.replace("\\", "\\\\").replace('"', '\\"')
     return f'"{escaped}"'
+
+
+def smallest_with_all(paths):
+    """The smallest file that has everything that is taken away; the first one, which then fails by name, where none has."""
+    whole = [path for path in paths if all(find in path.read_bytes() for _, find, _, _ in DAMAGES)]
+    return min(whole, key=lambda path: path.stat().st_size, default=paths[0])
 
 
 def damaged(checks, path, folder):

@@ -3,18 +3,18 @@ import { defineConfig } from "vitest/config";
 import { longestFirst } from "./test/helpers/longest-first.ts";
 
 const LONGEST = [
-  "cli/faults",
   "scripts/fuzz",
+  "cli/faults",
+  "package-install",
   "broken-demo",
   "pdf/layout",
-  "cli/process",
-  "export/vfx/map-accuracy",
+  "build/zip",
   "cli/watch",
-  "cli/handover",
-  "package-install",
-  "pdf/camera-report",
-  "build/history-killed",
+  "cli/process",
   "pdf/reader-report",
+  "pdf/camera-report",
+  "cli/handover",
+  "optics/distortion-fast-map",
 ];
 
 /** Unit, reference, PDF and command tests. What looks at the built demo has test/browser/vitest.config.ts. */

@@ -1,4 +1,5 @@
 // npm run test:interop: what we compute and write, read by other people's libraries. Needs Python 3.11 or newer and PyPI.
+// --install: only their packages, for a run that comes later.
 import { spawn, spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
@@ -25,6 +26,7 @@ if (!prepareVenv(base)) {
   for (const test of testFiles()) console.log(`skipped: ${test} (its packages could not be installed)`);
   end(inCi ? 1 : 0);
 }
+if (process.argv.includes("--install")) process.exit(0);
 
 mkdirSync(demo, { recursive: true });
 const readers = ["editorial", "vfx", "production"].flatMap((reader) => ["--pdf", reader]);

@@ -77,6 +77,8 @@ describe("writeZip", () => {
     let times = 0;
     const growing = { name: "a.mov", pieces: () => parts.slice(0, ++times) };
     expect(() => writeZip([growing], DATE, () => {})).toThrow(ZipChanged);
+    const rewritten = { name: "a.mov", pieces: () => [Buffer.from(`take ${++times}`)] };
+    expect(() => writeZip([rewritten], DATE, () => {})).toThrow(ZipChanged);
   });
 });
 

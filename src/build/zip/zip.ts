@@ -55,9 +55,7 @@ export function writeZip(
     const { facts, data } = "pieces" in entry ? largeEntry(entry, date) : smallEntry(entry, date);
     central.push(centralHeader(facts, offset));
     put(localHeader(facts));
-    const start = offset;
     for (const piece of data) put(piece);
-    if (offset - start !== facts.packed) throw new ZipChanged(`${entry.name} changed while it was copied`);
   }
   const start = offset;
   for (const header of central) put(header);
@@ -92,13 +90,32 @@ function smallEntry(entry: ZipEntry, date: ZipDate): Entry {
 }
 
 function largeEntry(entry: LargeZipEntry, date: ZipDate): Entry {
-  let crc = 0;
-  let size = 0;
+  const sum = { crc: 0, size: 0 };
+  for (const _ of summed(entry, sum));
+  return {
+    facts: { method: 0, date, crc: sum.crc, packed: sum.size, size: sum.size, name: Buffer.from(entry.name) },
+    data: sameAgain(entry, sum),
+  };
+}
+
+interface Sum {
+  crc: number;
+  size: number;
+}
+
+/** The pieces of a file, added up as they pass. */
+function* summed(entry: LargeZipEntry, sum: Sum): Iterable<Uint8Array> {
   for (const piece of entry.pieces()) {
-    crc = crc32(piece, crc);
-    size += piece.length;
+    sum.crc = crc32(piece, sum.crc);
+    sum.size += piece.length;
+    yield piece;
   }
-  return { facts: { method: 0, date, crc, packed: size, size, name: Buffer.from(entry.name) }, data: entry.pieces() };
+}
+
+function* sameAgain(entry: LargeZipEntry, before: Sum): Iterable<Uint8Array> {
+  const now = { crc: 0, size: 0 };
+  yield* summed(entry, now);
+  if (now.crc !== before.crc || now.size !== before.size) throw new ZipChanged(`${entry.name} changed while it was copied`);
 }
 
 /** The end of the central directory; where a number does not fit, the record of the 64-bit form and its locator stand before it. */

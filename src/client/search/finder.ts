@@ -5,7 +5,17 @@ import { hasDigit } from "../../core/search-words.ts";
 import type { WordPlaces } from "../../core/word-places.ts";
 import { type Entry, type Prepared, prepare } from "./entries.ts";
 import { type Advice, adviceFor } from "./nearest.ts";
-import { addressBonus, codeScore, fieldScore, focalScore, signedCodeScore, stopScore, timeScore, typedCode } from "./score.ts";
+import {
+  addressBonus,
+  codeScore,
+  dayScoresOf,
+  fieldScore,
+  focalScore,
+  signedCodeScore,
+  stopScore,
+  timeScore,
+  typedCode,
+} from "./score.ts";
 import type { WordMatch } from "./vocabulary.ts";
 
 export interface Found {
@@ -23,7 +33,7 @@ export interface Found {
 export interface Finder {
   readonly table: SearchTable;
   find(query: string): Found;
-  /** Gets what typing errors are found with, which the first of them would wait for. */
+  /** Gets what the first query would wait for: what typing errors are found with, and code that has run before. */
   warm(): void;
 }
 
@@ -32,7 +42,10 @@ export function finderOf(table: SearchTable): Finder {
   const prepared = prepare(table);
   return {
     table,
-    warm: prepared.text.vocabulary.warm,
+    warm() {
+      prepared.text.vocabulary.warm();
+      matching(searchTerms("1"), prepared, new Set());
+    },
     find(query) {
       const terms = searchTerms(query);
       if (terms.length === 0) return { places: [], terms, unknownFields: [], marks: new Set(), advice: [] };
@@ -118,8 +131,10 @@ function scorer(term: SearchTerm, prepared: Prepared, marks: Set<string>): Score
       return (e) => stopScore(term, e, prepared.columns);
     case "focal":
       return (e) => focalScore(term, e, prepared.columns);
-    case "field":
-      return (e) => fieldScore(term, e, lensOf(e), prepared.columns, prepared.days[prepared.columns.day[e.place] as number]);
+    case "field": {
+      const dayScores = dayScoresOf(term, prepared.days);
+      return (e) => fieldScore(term, e, lensOf(e), prepared.columns, dayScores);
+    }
   }
 }
 

@@ -114,7 +114,14 @@ function isFocal(mm: number, { place }: Entry, tolerance: number, c: Columns): "
   return max - min <= 2 * tolerance ? "whole" : "inside";
 }
 
-export function fieldScore(term: FieldTerm, e: Entry, lens: LensKeys | undefined, c: Columns, day: SearchDay | undefined): number {
+/** A field word against a take; `dayScores` has the score of each day of the table. */
+export function fieldScore(
+  term: FieldTerm,
+  e: Entry,
+  lens: LensKeys | undefined,
+  c: Columns,
+  dayScores: readonly number[],
+): number {
   const { key } = term;
   switch (term.field) {
     case "slate":
@@ -134,8 +141,13 @@ export function fieldScore(term: FieldTerm, e: Entry, lens: LensKeys | undefined
     case "lens":
       return lensScore(key, e, lens, c);
     case "day":
-      return day === undefined ? 0 : whole(isDay(key, day));
+      return dayScores[c.day[e.place] as number] ?? 0;
   }
+}
+
+/** Days are few: each is looked at once a query. */
+export function dayScoresOf(term: FieldTerm, days: readonly SearchDay[]): readonly number[] {
+  return term.field === "day" ? days.map((day) => whole(isDay(term.key, day))) : [];
 }
 
 function plateScore(key: string, e: Entry, c: Columns): number {
@@ -144,10 +156,13 @@ function plateScore(key: string, e: Entry, c: Columns): number {
   return whole(key === e.plateOf || key === e.slate) || half(plate.startsWith(key) || key === "yes" || key === "any");
 }
 
+/** "35", and "3.5" as it is folded. */
+const FOCAL = /^\d+(?:-\d+)?$/;
+
 function lensScore(key: string, e: Entry, lens: LensKeys | undefined, c: Columns): number {
-  const number = /^\d+(?:-\d+)?$/.exec(key) === null ? null : Number(key.replace("-", "."));
   if (lens !== undefined && (key === lens.hyphened || key === lens.id || key === lens.name)) return 50;
-  if (number !== null) return focalScore({ kind: "focal", text: key, mm: number }, e, c);
+  if (isDigit(key.charCodeAt(0)) && FOCAL.test(key))
+    return focalScore({ kind: "focal", text: key, mm: Number(key.replace("-", ".")) }, e, c);
   if (lens === undefined) return 0;
   return half(begins(lens.hyphened, key) || begins(lens.name, key) || lens.words.includes(key));
 }
